@@ -1,0 +1,81 @@
+# oilway: build, demo, tests. `make help` lists what one can ask for.
+#
+# One plain file. Sources are found by folder: src/<module>/*.c is the library, src/cli and
+# src/counter are the command. Variants live in folders of their own under $(BUILD).
+
+BUILD   ?= build
+PREFIX  ?= /usr/local
+DESTDIR ?=
+VERSION := 0.1.0
+CSTD    := -std=c11 -D_POSIX_C_SOURCE=200809L
+WARN    := -Wall -Wextra -Wpedantic -Werror -Wshadow -Wconversion -Wno-sign-conversion \
+           -Wstrict-prototypes -Wmissing-prototypes -Wold-style-definition -Wwrite-strings \
+           -Wformat=2 -Wvla -Wundef -Wpointer-arith -Wcast-qual -Wswitch-enum \
+           -Wdouble-promotion -Wnull-dereference
+OPT     ?= -O2 -g
+CPPFLAGS += -Iinclude -Isrc -DOW_VERSION='"$(VERSION)"' -DOW_INSTALLED_CATALOG='"$(PREFIX)/share/oilway/catalog"'
+CFLAGS  += $(CSTD) $(WARN) $(OPT) $(SANITIZE) -MMD -MP
+LIBS    := -lyaml -lcjson -lm
+COMMAND_LIBS := $(if $(wildcard src/counter/*.c),-lmicrohttpd -lpthread)
+TEST_LIBS := -lcmocka
+
+LIB_SOURCES  := $(sort $(filter-out src/cli/% src/counter/%,$(wildcard src/*/*.c)))
+COMMAND_SOURCES := $(sort $(wildcard src/cli/*.c src/counter/*.c))
+SUPPORT_SOURCES := $(sort $(wildcard tests/support/*.c))
+UNIT_SOURCES := $(sort $(wildcard tests/unit/test_*.c))
+FUZZ_SOURCES := $(sort $(wildcard tests/fuzz/fuzz_*.c))
+
+LIB_OBJECTS     := $(LIB_SOURCES:%.c=$(BUILD)/obj/%.o)
+COMMAND_OBJECTS := $(COMMAND_SOURCES:%.c=$(BUILD)/obj/%.o)
+SUPPORT_OBJECTS := $(SUPPORT_SOURCES:%.c=$(BUILD)/obj/%.o)
+UNIT_TESTS      := $(UNIT_SOURCES:tests/unit/%.c=$(BUILD)/tests/%)
+LIBRARY         := $(BUILD)/liboilway.a
+
+.DEFAULT_GOAL := all
+.SECONDARY:
+.DELETE_ON_ERROR:
+
+# ---- packages -------------------------------------------------------------------------------
+# Debian's names. Building needs the first list only; `make check` also the second.
+BUILD_PACKAGES := gcc make libc6-dev libyaml-dev libcjson-dev libmicrohttpd-dev
+CHECK_PACKAGES := libcmocka-dev clang libclang-rt-dev clang-format clang-tidy valgrind python3 python3-yaml
+include tests/packages.mk
+$(BUILD)/.build-packages: tests/install-packages tests/packages.mk Makefile
+	@mkdir -p $(@D)
+	@tests/install-packages $(BUILD_PACKAGES)
+	@touch $@
+$(BUILD)/.check-packages: tests/install-packages tests/packages.mk Makefile
+	@mkdir -p $(@D)
+	@tests/install-packages $(BUILD_PACKAGES) $(CHECK_PACKAGES)
+	@touch $@
+
+# ---- building -------------------------------------------------------------------------------
+.PHONY: all help demo check clean install uninstall
+all: $(BUILD)/oilway ## build the command at build/oilway
+
+$(BUILD)/obj/%.o: %.c | $(BUILD)/.build-packages
+	@mkdir -p $(@D)
+	$(CC) $(CPPFLAGS) $(CFLAGS) -c $< -o $@
+
+$(LIBRARY): $(LIB_OBJECTS)
+	@rm -f $@
+	ar rcs $@ $^
+
+$(BUILD)/oilway: $(COMMAND_OBJECTS) $(LIBRARY)
+	$(CC) $(SANITIZE) $(LDFLAGS) -o $@ $(COMMAND_OBJECTS) $(LIBRARY) $(LIBS) $(COMMAND_LIBS)
+
+$(BUILD)/tests/%: tests/unit/%.c $(SUPPORT_OBJECTS) $(LIBRARY) | $(BUILD)/.check-packages
+	@mkdir -p $(@D)
+	$(CC) $(CPPFLAGS) -Itests $(CFLAGS) $(LDFLAGS) -o $@ $< $(SUPPORT_OBJECTS) $(LIBRARY) $(TEST_LIBS) $(LIBS)
+
+$(BUILD)/obj/tests/%.o: CPPFLAGS += -Itests
+
+-include $(LIB_OBJECTS:.o=.d) $(COMMAND_OBJECTS:.o=.d) $(SUPPORT_OBJECTS:.o=.d) $(UNIT_TESTS:=.d)
+
+include tests/check.mk
+
+help: ## this list
+	@grep -hE '^[a-z-]+:.*##' $(MAKEFILE_LIST) | sed -E 's/:.*## /\t/' | sort | expand -t 16
+
+clean: ## remove what was built
+	rm -rf $(BUILD)

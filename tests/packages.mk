@@ -1,0 +1,1 @@
+# Further packages that the tests need, one line each with the reason.
