@@ -51,7 +51,7 @@ $(BUILD)/.check-packages: tests/install-packages tests/packages.mk Makefile
 
 # ---- building -------------------------------------------------------------------------------
 .PHONY: all help demo check clean install uninstall
-all: $(BUILD)/oilway ## build the command at build/oilway
+all: $(LIBRARY) $(if $(COMMAND_SOURCES),$(BUILD)/oilway) ## build the command at build/oilway
 
 $(BUILD)/obj/%.o: %.c | $(BUILD)/.build-packages
 	@mkdir -p $(@D)
