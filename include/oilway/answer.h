@@ -1,0 +1,54 @@
+/* SPDX-License-Identifier: MIT */
+/* An ask set answered: layouts in order, checked; or what is missing, and how far it got. */
+#ifndef OILWAY_ANSWER_H
+#define OILWAY_ANSWER_H
+
+#include "oilway/ask.h"
+
+typedef struct ow_answer_stack {
+    ow_layout layout;
+    ow_findings findings; /* of the layout, checked by code that shares nothing with the search */
+} ow_answer_stack;
+
+/* The answer to one reading. */
+typedef struct ow_answer {
+    const char *reading; /* NULL if nothing was left open; lent by the ask set */
+    const ow_ask *ask;   /* of the best source port; lent by the ask set */
+    bool found;
+    ow_answer_stack *stacks; /* best first */
+    size_t stack_count;
+    const char *cut;     /* why the list ended; lent */
+    ow_missing *missing; /* if not found, plainest first */
+    size_t missing_count;
+    ow_reach reach;       /* if not found */
+    ow_findings findings; /* of the ask */
+    bool explained;
+    ow_explanation explanation; /* words lent by the answer */
+} ow_answer;
+
+typedef struct ow_answers {
+    const ow_context *context;
+    size_t count; /* 1, or one for each reading */
+    ow_answer *items;
+    const char *decide; /* lent by the ask set; NULL with one reading */
+    bool found;         /* any */
+    void *storage;
+} ow_answers;
+
+typedef struct ow_answer_options {
+    size_t best;         /* how many layouts, 1 or more */
+    size_t most_missing; /* how many made parts to name */
+    const char *explain; /* a part's id, or NULL */
+} ow_answer_options;
+#define OW_ANSWER_OPTIONS_INIT \
+    {                          \
+        1, 3, NULL             \
+    }
+
+/* Runs the searches. OW_OK whether or not there is a layout; OW_INPUT if `explain` names no part. The set,
+ * net and catalogue must outlive the answers. */
+ow_status ow_answers_find(const ow_context *context, const ow_catalog *catalog, const ow_net *net,
+                          const ow_ask_set *set, const ow_answer_options *options, ow_answers *answers);
+void ow_answers_done(ow_answers *answers);
+
+#endif

@@ -1,0 +1,14 @@
+/* SPDX-License-Identifier: MIT */
+/* A layout re-walked: every joint, the order, the bore, the ratings, the closing joint, the trade's rules.
+ * Shares no code with the search: it is the second opinion on its answers. */
+#ifndef OILWAY_CHECK_H
+#define OILWAY_CHECK_H
+
+#include "oilway/finding.h"
+#include "oilway/layout.h"
+
+/* Adds what is wrong (and worth noting) to findings, in walking order. OW_OK or OW_MEMORY. */
+ow_status ow_check_layout(const ow_context *context, const ow_catalog *catalog, const ow_layout *layout,
+                          ow_findings *findings);
+
+#endif

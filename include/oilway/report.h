@@ -1,0 +1,50 @@
+/* SPDX-License-Identifier: MIT */
+/* Printing: what was found, as text for a person or as JSON, YAML, CSV or DOT for a program. Nothing is
+ * reckoned here. Each appends to `text`; check ow_text_status once at the end. */
+#ifndef OILWAY_REPORT_H
+#define OILWAY_REPORT_H
+
+#include "oilway/answer.h"
+#include "oilway/bill.h"
+
+/* How a text for a person may look. */
+typedef struct ow_style {
+    bool colour;  /* terminal escape codes */
+    bool ascii;   /* no characters beyond ASCII */
+    size_t width; /* columns, 40 or more */
+} ow_style;
+#define OW_STYLE_INIT     \
+    {                     \
+        false, false, 100 \
+    }
+
+void ow_report_answers_text(ow_text *text, const ow_answers *answers, const ow_style *style);
+ow_status ow_report_answers_json(ow_text *text, const ow_answers *answers);
+void ow_report_answers_yaml(ow_text *text, const ow_answers *answers); /* layouts, as check reads them */
+void ow_report_answers_csv(ow_text *text, const ow_answers *answers);
+void ow_report_answers_dot(ow_text *text, const ow_answers *answers);
+
+/* A layout drawn in text, joint by joint, with what seals each. */
+void ow_report_layout_text(ow_text *text, const ow_layout *layout, const ow_style *style);
+void ow_report_findings_text(ow_text *text, const ow_findings *findings, const ow_style *style);
+
+void ow_report_check_text(ow_text *text, const ow_layout *layout, const ow_findings *findings,
+                          const ow_style *style);
+ow_status ow_report_check_json(ow_text *text, const ow_layout *layouts, const ow_findings *findings,
+                               size_t count);
+
+void ow_report_bill_text(ow_text *text, const ow_bill *bill, const ow_style *style);
+ow_status ow_report_bill_json(ow_text *text, const ow_bill *bill);
+void ow_report_bill_csv(ow_text *text, const ow_bill *bill);
+
+void ow_report_catalog_list_text(ow_text *text, const ow_catalog *catalog, const ow_style *style);
+ow_status ow_report_catalog_list_json(ow_text *text, const ow_catalog *catalog);
+/* One part, fixture or machine; false if the id is unknown. */
+bool ow_report_catalog_show_text(ow_text *text, const ow_catalog *catalog, const char *id,
+                                 const ow_style *style);
+ow_status ow_report_catalog_show_json(ow_text *text, const ow_catalog *catalog, const char *id);
+
+/* The usual cautions of a circuit, one to a line, each begun with `bullet`. */
+void ow_report_cautions(ow_text *text, ow_circuit circuit, const char *bullet);
+
+#endif
