@@ -3,35 +3,34 @@
 #ifndef OILWAY_BILL_H
 #define OILWAY_BILL_H
 
-#include "oilway/card.h"
 #include "oilway/layout.h"
 
 typedef struct ow_bill_line {
     const ow_part *part;
-    size_t count;         /* pieces; of a hose: cut lengths */
-    double length_m;      /* hose: all cuts together, else OW_NOT_SAID */
-    bool length_assumed;  /* a hose whose length nobody chose: reckoned as 1 m each */
+    size_t count;        /* pieces; of a hose: cut lengths */
+    double length_m;     /* hose: all cuts together, else OW_NOT_SAID */
+    bool length_assumed; /* a hose whose length nobody chose: reckoned as 1 m each */
     bool has_price;
     int64_t total_cents;
     bool has_stock;
-    double short_by;      /* pieces or metres not in the drawer; 0 if all are there */
+    double short_by; /* pieces or metres not in the drawer; 0 if all are there */
 } ow_bill_line;
 
 typedef struct ow_bill_consumable {
-    const char *what;     /* "crush ring", "O-ring", "thread sealant", "clamp" */
-    const char *size;     /* "10 x 13.5 x 1 mm", or "" */
-    size_t count;         /* 0: by need (sealant) */
+    const char *what; /* "crush ring", "O-ring", "thread sealant", "clamp" */
+    const char *size; /* "10 x 13.5 x 1 mm", or "" */
+    size_t count;     /* 0: by need (sealant) */
     const char *source;
     const char *note;
 } ow_bill_consumable;
 
 typedef struct ow_bill {
     const ow_context *context;
-    ow_bill_line *lines;  /* in order of first use, source outward */
+    ow_bill_line *lines; /* in order of first use, source outward */
     size_t line_count;
     ow_bill_consumable *consumables;
     size_t consumable_count;
-    size_t part_count;    /* as section 3 of docs/layout.md counts */
+    size_t part_count; /* as section 3 of docs/layout.md counts */
     int64_t total_cents;
     size_t unpriced_count;
     void *storage;

@@ -1,0 +1,128 @@
+/* SPDX-License-Identifier: MIT */
+/* The list of findings, and the look-up of a rule. The rules themselves stand in table.c. */
+#include "oilway/finding.h"
+
+#include <stdarg.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "base/memory.h"
+#include "rules/table.h"
+
+size_t ow_rule_count(void)
+{
+    return ow_rules_count;
+}
+
+const ow_rule *ow_rule_at(size_t index)
+{
+    return index < ow_rules_count ? &ow_rules[index] : NULL;
+}
+
+const ow_rule *ow_rule_find(const char *id)
+{
+    for (size_t index = 0; index < ow_rules_count; index++) {
+        if (strcmp(ow_rules[index].id, id) == 0)
+            return &ow_rules[index];
+    }
+    return NULL;
+}
+
+ow_findings ow_findings_new(const ow_context *context)
+{
+    ow_findings findings = {context, NULL, 0, 0, false};
+    return findings;
+}
+
+static void drop(const ow_context *context, ow_finding *finding)
+{
+    /* Where, message and mend share one block that begins with the message. */
+    union {
+        const char *lent;
+        void *owned;
+    } block = {finding->message};
+    ow_release(context, block.owned);
+}
+
+void ow_findings_done(ow_findings *findings)
+{
+    for (size_t index = 0; index < findings->count; index++)
+        drop(findings->context, &findings->items[index]);
+    ow_release(findings->context, findings->items);
+    *findings = ow_findings_new(findings->context);
+}
+
+/* Puts one finding behind the others; `words` is the block that it then owns. */
+static ow_status append(ow_findings *findings, const ow_rule *rule, ow_severity severity, char *words,
+                        const char *where, const char *mend)
+{
+    void *items = findings->items;
+    if (ow_grow(findings->context, &items, &findings->capacity, findings->count + 1, sizeof(ow_finding)) !=
+        OW_OK)
+        return OW_MEMORY;
+    findings->items = items;
+    ow_finding *finding = &findings->items[findings->count++];
+    finding->rule = rule;
+    finding->severity = severity;
+    finding->message = words;
+    finding->where = where;
+    finding->mend = mend;
+    return OW_OK;
+}
+
+ow_status ow_findings_add(ow_findings *findings, const char *id, ow_severity severity, const char *where,
+                          const char *mend, const char *message_format, ...)
+{
+    const ow_rule *rule = ow_rule_find(id);
+    if (rule == NULL)
+        return OW_FAULT;
+    if (mend == NULL)
+        mend = rule->mend;
+    va_list arguments;
+    va_start(arguments, message_format);
+    int message_length = vsnprintf(NULL, 0, message_format, arguments);
+    va_end(arguments);
+    if (message_length < 0)
+        return OW_FAULT;
+    size_t message_size = (size_t)message_length + 1;
+    size_t where_size = strlen(where) + 1;
+    size_t mend_size = strlen(mend) + 1;
+    char *words = ow_resize(findings->context, NULL, message_size + where_size + mend_size);
+    if (words == NULL)
+        goto failed;
+    va_start(arguments, message_format);
+    vsnprintf(words, message_size, message_format, arguments);
+    va_end(arguments);
+    memcpy(words + message_size, where, where_size);
+    memcpy(words + message_size + where_size, mend, mend_size);
+    if (append(findings, rule, severity, words, words + message_size, words + message_size + where_size) ==
+        OW_OK)
+        return OW_OK;
+    ow_release(findings->context, words);
+failed:
+    findings->failed = true;
+    return OW_MEMORY;
+}
+
+bool ow_findings_have(const ow_findings *findings, ow_severity at_least)
+{
+    for (size_t index = 0; index < findings->count; index++) {
+        if (findings->items[index].severity >= at_least)
+            return true;
+    }
+    return false;
+}
+
+void ow_findings_sort(ow_findings *findings)
+{
+    /* Insertion: lists are short, and equal severities must keep their order. */
+    for (size_t index = 1; index < findings->count; index++) {
+        ow_finding moved = findings->items[index];
+        size_t place = index;
+        while (place > 0 && findings->items[place - 1].severity < moved.severity) {
+            findings->items[place] = findings->items[place - 1];
+            place--;
+        }
+        findings->items[place] = moved;
+    }
+}

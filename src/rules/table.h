@@ -1,0 +1,11 @@
+/* SPDX-License-Identifier: MIT */
+/* The rules of the trade that checks and plans judge by: data only. */
+#ifndef OW_RULES_TABLE_H
+#define OW_RULES_TABLE_H
+
+#include "oilway/finding.h"
+
+extern const ow_rule ow_rules[];
+extern const size_t ow_rules_count;
+
+#endif
