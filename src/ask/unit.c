@@ -1,0 +1,93 @@
+/* SPDX-License-Identifier: MIT */
+/* What the machines at the ports want of the limits: source pressure, restrictor, least bore. */
+#include <string.h>
+
+#include "ask/unit.h"
+
+/* What one fed unit wants; ANY = not known. */
+static ow_restrictor_ask unit_wants(const ow_given *to, ow_bearing said)
+{
+    ow_bearing bearing = said;
+    ow_built_in built_in = OW_BUILT_IN_UNKNOWN;
+    if (to->machine != NULL) {
+        built_in = to->machine->restrictor;
+        if (said == OW_BEARING_UNKNOWN)
+            bearing = to->machine->bearing;
+    }
+    if (bearing == OW_BEARING_JOURNAL || built_in == OW_BUILT_IN_YES)
+        return OW_RESTRICTOR_FORBIDDEN;
+    if (bearing == OW_BEARING_BALL && built_in == OW_BUILT_IN_NONE)
+        return OW_RESTRICTOR_REQUIRED;
+    return OW_RESTRICTOR_ANY;
+}
+
+static ow_status lay_restrictor(const ow_ask *ask, ow_bearing said, ow_limits *limits, ow_findings *findings)
+{
+    ow_restrictor_ask wanted = OW_RESTRICTOR_ANY;
+    bool first = true;
+    ow_status status = OW_OK;
+    for (size_t index = 1; index < ask->given_count && status == OW_OK; index++) {
+        const ow_given *to = &ask->givens[index];
+        if (to->role != OW_ROLE_TO)
+            continue;
+        ow_restrictor_ask unit = unit_wants(to, said);
+        if (unit == OW_RESTRICTOR_ANY)
+            status = ow_findings_add(findings, "restrictor-unknown", OW_WARNING, to->name, NULL,
+                                     "it is not known whether %s has a restrictor built in, so the answer "
+                                     "neither asks for one nor refuses one",
+                                     to->machine != NULL ? to->machine->id : "the unit fed");
+        wanted = first || wanted == unit ? unit : OW_RESTRICTOR_ANY;
+        first = false;
+    }
+    limits->restrictor = wanted;
+    return status;
+}
+
+static ow_status lay_pressure(const ow_ask *ask, ow_limits *limits, bool rating_said, ow_findings *findings)
+{
+    const ow_given *from = &ask->givens[0];
+    if (from->port != NULL && from->port->pressure_pa >= 0.0) {
+        limits->rating_pa = from->port->pressure_pa;
+        return OW_OK;
+    }
+    if (rating_said || limits->rating_pa < 0.0)
+        return OW_OK;
+    return ow_findings_add(
+        findings, "pressure-assumed", OW_NOTE, from->name, NULL,
+        "the source's pressure is not given: %.3g bar is assumed for the rating of every part",
+        limits->rating_pa / 1e5);
+}
+
+/* A switch that sits in the source port now must be kept, or somebody must say where it goes. */
+static ow_status look_at_switch(const ow_ask *ask, ow_findings *findings)
+{
+    const ow_given *from = &ask->givens[0];
+    if (from->port == NULL || from->port->holds == NULL || from->port->holds[0] == '\0')
+        return OW_OK;
+    for (size_t index = 1; index < ask->given_count; index++) {
+        const ow_given *given = &ask->givens[index];
+        if (given->role != OW_ROLE_KEEP)
+            continue;
+        if (given->fixture == NULL || strcmp(given->fixture->id, from->port->holds) == 0)
+            return OW_OK;
+    }
+    return ow_findings_add(findings, "switch-loses-place", OW_WARNING, from->name, NULL,
+                           "%s sits in %s now and is not kept: it loses its place", from->port->holds,
+                           from->name);
+}
+
+ow_status ow_unit_lay_defaults(const ow_ask *ask, ow_bearing said, bool rating_said, ow_limits *limits,
+                               ow_findings *findings)
+{
+    ow_limits_for_circuit(ask->circuit, limits);
+    ow_status status = look_at_switch(ask, findings);
+    if (ask->circuit == OW_CIRCUIT_NONE || status != OW_OK)
+        return status;
+    status = lay_pressure(ask, limits, rating_said, findings);
+    if (status == OW_OK && ask->circuit == OW_FEED)
+        status = lay_restrictor(ask, said, limits, findings);
+    const ow_given *from = &ask->givens[0];
+    if (ask->circuit == OW_DRAIN && from->port != NULL && from->port->bore_m >= 0.0)
+        limits->least_bore_m = from->port->bore_m;
+    return status;
+}
