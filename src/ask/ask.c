@@ -11,7 +11,7 @@
 #define PORTS (OW_PORTS_MAX + 1)
 
 /* What is being put together. */
-typedef struct draft {
+typedef struct ask_draft {
     ow_asking *asking;
     const ow_ask_words *words;
     ow_asked_port ports[PORTS];
@@ -20,13 +20,13 @@ typedef struct draft {
     ow_bearing bearing;
     const ow_end *readings[PORTS];
     size_t reading_count[PORTS];
-} draft;
+} ask_draft;
 
-typedef struct storage {
+typedef struct ask_storage {
     ow_asking asking;
-} storage;
+} ask_storage;
 
-static ow_status find_ports(draft *draft)
+static ow_status find_ports(ask_draft *draft)
 {
     const ow_ask_words *words = draft->words;
     ow_status status = ow_asked_port_find(draft->asking, "--from", words->from, OW_ROLE_SOURCE,
@@ -41,7 +41,7 @@ static ow_status find_ports(draft *draft)
 }
 
 /* The words that an option takes, or the word's index. */
-static size_t read_word(draft *draft, const char *option, const char *words, const char *const *known,
+static size_t read_word(ask_draft *draft, const char *option, const char *words, const char *const *known,
                         size_t count, const char *expected)
 {
     for (size_t index = 0; index < count; index++) {
@@ -53,7 +53,7 @@ static size_t read_word(draft *draft, const char *option, const char *words, con
     return count;
 }
 
-static void find_circuit(draft *draft)
+static void find_circuit(ask_draft *draft)
 {
     static const char *const circuits[] = {"feed", "drain", "coolant"};
     static const char *const bearings[] = {"journal", "ball"};
@@ -81,7 +81,7 @@ static void find_circuit(draft *draft)
 }
 
 /* A port of one circuit is not joined to a port of another. */
-static void check_circuits(draft *draft)
+static void check_circuits(ask_draft *draft)
 {
     for (size_t index = 0; index < draft->port_count; index++) {
         const ow_given *given = &draft->ports[index].given;
@@ -120,7 +120,7 @@ static ow_status full_name(ow_asking *asking, const ow_machine *machine, const o
 }
 
 /* A machine alone: as a port to reach it must have just one of the circuit; as a source, one or more. */
-static ow_status settle_machine(draft *draft, ow_asked_port *asked)
+static ow_status settle_machine(ask_draft *draft, ow_asked_port *asked)
 {
     ow_given *given = &asked->given;
     if (given->machine == NULL || given->port != NULL)
@@ -148,7 +148,7 @@ static ow_status settle_machine(draft *draft, ow_asked_port *asked)
     return full_name(draft->asking, given->machine, given->port, &given->name);
 }
 
-static ow_status find_readings(draft *draft)
+static ow_status find_readings(ask_draft *draft)
 {
     ow_status status = OW_OK;
     size_t product = 1;
@@ -206,7 +206,7 @@ static ow_status number_names(ow_asking *asking, ow_given *givens, size_t count)
 }
 
 /* Settles the givens of one combination and the words of its reading. */
-static ow_status settle_item(draft *draft, const size_t *choice, ow_ask_item *item)
+static ow_status settle_item(ask_draft *draft, const size_t *choice, ow_ask_item *item)
 {
     ow_asking *asking = draft->asking;
     ow_given *givens = ow_arena_get_array(&asking->arena, draft->port_count, sizeof *givens);
@@ -240,7 +240,7 @@ static ow_status settle_item(draft *draft, const size_t *choice, ow_ask_item *it
     return status;
 }
 
-static ow_status settle_limits(draft *draft, ow_ask_item *item)
+static ow_status settle_limits(ask_draft *draft, ow_ask_item *item)
 {
     const ow_ask_words *words = draft->words;
     ow_ask *ask = &item->ask;
@@ -260,7 +260,7 @@ static ow_status settle_limits(draft *draft, ow_ask_item *item)
     return status;
 }
 
-static ow_status settle_items(draft *draft, ow_ask_set *set)
+static ow_status settle_items(ask_draft *draft, ow_ask_set *set)
 {
     size_t count = 1;
     for (size_t index = 0; index < draft->port_count; index++)
@@ -287,7 +287,7 @@ static ow_status settle_items(draft *draft, ow_ask_set *set)
     return OW_OK;
 }
 
-static ow_status settle_decide(draft *draft, ow_ask_set *set)
+static ow_status settle_decide(ask_draft *draft, ow_ask_set *set)
 {
     for (size_t index = 0; index < draft->port_count; index++) {
         if (draft->readings[index] == NULL || draft->reading_count[index] < 2)
@@ -309,7 +309,7 @@ static ow_status check_words(const ow_context *context, const ow_ask_words *word
     return OW_OK;
 }
 
-static ow_status read_draft(draft *draft, ow_ask_set *set)
+static ow_status read_draft(ask_draft *draft, ow_ask_set *set)
 {
     ow_status status = find_ports(draft);
     if (status != OW_OK || draft->asking->wrong)
@@ -333,12 +333,12 @@ ow_status ow_ask_read(const ow_context *context, const ow_catalog *catalog, cons
     ow_status status = check_words(context, words);
     if (status != OW_OK)
         return status;
-    storage *storage = ow_new_array(context, 1, sizeof *storage);
+    ask_storage *storage = ow_new_array(context, 1, sizeof *storage);
     if (storage == NULL)
         return OW_MEMORY;
     storage->asking = (ow_asking){context, catalog, net, ow_arena_new(context), false};
     ow_ask_set made = {context, 0, NULL, NULL, storage};
-    draft draft = {.asking = &storage->asking, .words = words};
+    ask_draft draft = {.asking = &storage->asking, .words = words};
     status = read_draft(&draft, &made);
     if (status == OW_OK && storage->asking.wrong)
         status = OW_INPUT;
@@ -351,7 +351,7 @@ ow_status ow_ask_read(const ow_context *context, const ow_catalog *catalog, cons
 
 void ow_ask_set_done(ow_ask_set *set)
 {
-    storage *storage = set->storage;
+    ask_storage *storage = set->storage;
     if (storage == NULL)
         return;
     for (size_t index = 0; index < set->count; index++)

@@ -9,13 +9,13 @@
 #include "ask/ask_internal.h"
 #include "oilway/joint.h"
 
-typedef struct pool {
+typedef struct reading_pool {
     ow_asking *asking;
     const ow_end **used; /* ends in use */
     size_t used_count;
     ow_end *readings;
     size_t count, capacity;
-} pool;
+} reading_pool;
 
 static size_t used_most(const ow_asking *asking)
 {
@@ -27,7 +27,7 @@ static size_t used_most(const ow_asking *asking)
     return most;
 }
 
-static ow_status gather_used(pool *pool)
+static ow_status gather_used(reading_pool *pool)
 {
     ow_asking *asking = pool->asking;
     pool->used = ow_arena_get_array(&asking->arena, used_most(asking) + 1, sizeof *pool->used);
@@ -45,7 +45,7 @@ static ow_status gather_used(pool *pool)
     return OW_OK;
 }
 
-static ow_status add(pool *pool, const ow_end *end)
+static ow_status add(reading_pool *pool, const ow_end *end)
 {
     for (size_t index = 0; index < pool->count; index++) {
         if (ow_end_same(&pool->readings[index], end))
@@ -59,7 +59,7 @@ static ow_status add(pool *pool, const ow_end *end)
     return OW_OK;
 }
 
-static bool is_of_use(const pool *pool, const ow_end *end)
+static bool is_of_use(const reading_pool *pool, const ow_end *end)
 {
     for (size_t index = 0; index < pool->used_count; index++) {
         if (ow_end_is_whole(pool->used[index]) &&
@@ -70,7 +70,7 @@ static bool is_of_use(const pool *pool, const ow_end *end)
 }
 
 /* The asked end on one thread in use, with each seat that a thread can have. */
-static ow_status add_on_thread(pool *pool, const ow_end *asked, const ow_thread *thread)
+static ow_status add_on_thread(reading_pool *pool, const ow_end *asked, const ow_thread *thread)
 {
     static const ow_seat seats[] = {OW_SEAT_TAPER,  OW_SEAT_WASHER, OW_SEAT_WASHER_CAPTIVE, OW_SEAT_BANJO,
                                     OW_SEAT_O_RING, OW_SEAT_CONE60, OW_SEAT_FLARE30};
@@ -101,7 +101,7 @@ static int compare_ends(const void *a, const void *b)
     return strcmp(ow_end_name(a, a_words), ow_end_name(b, b_words));
 }
 
-static ow_status gather_readings(pool *pool, const ow_end *asked)
+static ow_status gather_readings(reading_pool *pool, const ow_end *asked)
 {
     ow_status status = OW_OK;
     for (size_t index = 0; index < pool->used_count && status == OW_OK; index++) {
@@ -122,7 +122,7 @@ static ow_status gather_readings(pool *pool, const ow_end *asked)
 
 ow_status ow_readings_find(ow_asking *asking, const ow_end *asked, const ow_end **readings, size_t *count)
 {
-    pool pool = {asking, NULL, 0, NULL, 0, 0};
+    reading_pool pool = {asking, NULL, 0, NULL, 0, 0};
     ow_status status = ow_end_is_whole(asked) ? add(&pool, asked) : gather_used(&pool);
     if (status == OW_OK && !ow_end_is_whole(asked))
         status = gather_readings(&pool, asked);
