@@ -185,6 +185,17 @@ static const ow_port *nth_port(const ow_machine *machine, ow_circuit circuit, si
     return NULL;
 }
 
+/* Makes an engine alone its n-th port of the circuit. */
+static ow_status settle_source(ask_draft *draft, size_t nth, ow_given *given)
+{
+    const ow_port *port = nth_port(given->machine, draft->circuit, nth);
+    if (port == NULL)
+        return OW_FAULT;
+    given->port = port;
+    given->end = port->end;
+    return full_name(draft->asking, given->machine, port, &given->name);
+}
+
 /* Names must differ: the second of a name becomes "name#2". */
 static ow_status number_names(ow_asking *asking, ow_given *givens, size_t count)
 {
@@ -218,9 +229,7 @@ static ow_status settle_item(ask_draft *draft, const size_t *choice, ow_ask_item
         givens[index] = draft->ports[index].given;
         char words[OW_END_TEXT_SIZE];
         if (draft->readings[index] == NULL) {
-            givens[index].port = nth_port(givens[index].machine, draft->circuit, choice[index]);
-            givens[index].end = givens[index].port->end;
-            status = full_name(asking, givens[index].machine, givens[index].port, &givens[index].name);
+            status = settle_source(draft, choice[index], &givens[index]);
             continue;
         }
         if (!ow_end_is_whole(&givens[index].end))
