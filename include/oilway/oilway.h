@@ -1,0 +1,24 @@
+/* SPDX-License-Identifier: MIT */
+/* All of the library's headers. */
+#ifndef OILWAY_OILWAY_H
+#define OILWAY_OILWAY_H
+
+#include "oilway/answer.h"
+#include "oilway/ask.h"
+#include "oilway/bill.h"
+#include "oilway/catalog.h"
+#include "oilway/check.h"
+#include "oilway/context.h"
+#include "oilway/end.h"
+#include "oilway/file.h"
+#include "oilway/finding.h"
+#include "oilway/joint.h"
+#include "oilway/layout.h"
+#include "oilway/quantity.h"
+#include "oilway/report.h"
+#include "oilway/stack.h"
+#include "oilway/status.h"
+#include "oilway/text.h"
+#include "oilway/thread.h"
+
+#endif

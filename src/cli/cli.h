@@ -1,0 +1,89 @@
+/* SPDX-License-Identifier: MIT */
+/* The command: tables of commands and options, from which parsing, help, completion and the man page come. */
+#ifndef OW_CLI_H
+#define OW_CLI_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "oilway/oilway.h"
+
+typedef enum cli_exit { CLI_YES = 0, CLI_NO = 1, CLI_COULD_NOT = 2 } cli_exit;
+
+/* An option, long and perhaps short; `value` names its argument, NULL for a flag. */
+typedef struct cli_option {
+    const char *name;  /* "bore" */
+    char letter;       /* 'b', or 0 */
+    const char *value; /* "Q" */
+    const char *help;
+    bool repeats;
+} cli_option;
+
+typedef struct cli_run cli_run;
+
+typedef struct cli_command {
+    const char *name;
+    const char *arguments; /* as usage shows them */
+    const char *summary;
+    const char *detail; /* further paragraphs of its help, or NULL */
+    const cli_option *options;
+    size_t option_count;
+    size_t least, most;  /* positional arguments */
+    const char *formats; /* what --format takes here, blank separated */
+    cli_exit (*run)(cli_run *run);
+} cli_command;
+
+typedef struct cli_given {
+    const cli_option *option;
+    const char *value; /* NULL for a flag */
+} cli_given;
+
+#define CLI_GIVEN_MAX 256
+
+/* One call of the command. */
+struct cli_run {
+    ow_context context;
+    const cli_command *command;
+    cli_given given[CLI_GIVEN_MAX];
+    size_t given_count;
+    const char **arguments; /* positional */
+    size_t argument_count;
+    const char *format;
+    ow_style style;
+    size_t errors; /* diagnostics of severity error that were printed */
+};
+
+extern const cli_command *const cli_commands[];
+extern const size_t cli_command_count;
+extern const cli_option cli_common_options[];
+extern const size_t cli_common_option_count;
+
+/* args.c: reads the command line into *run; false after printing what is wrong. */
+bool cli_read_arguments(cli_run *run, int count, char **words);
+bool cli_has(const cli_run *run, const char *option);
+const char *cli_value(const cli_run *run, const char *option); /* the last given, or NULL */
+/* Up to `most` values in order; returns how many were given in all. */
+size_t cli_values(const cli_run *run, const char *option, const char **values, size_t most);
+bool cli_is_format(const cli_run *run, const char *format);
+
+/* help.c */
+void cli_print_help(const cli_command *command); /* NULL: of the whole */
+void cli_print_usage_hint(const cli_command *command);
+
+/* output.c: prints to standard output (or --output FILE, whole or not at all) and frees the text. */
+cli_exit cli_print(cli_run *run, ow_text *text, cli_exit exit);
+/* Says what a status means if nothing was said yet; CLI_COULD_NOT. */
+cli_exit cli_fail(cli_run *run, ow_status status);
+void cli_report(void *user, const ow_diagnostic *diagnostic);
+void cli_find_style(cli_run *run);
+void cli_complain(const char *option, const char *format, ...) __attribute__((format(printf, 2, 3)));
+
+/* shop.c: the catalogue and net that the options name. */
+typedef struct cli_shop {
+    ow_catalog *catalog;
+    ow_net *net;
+} cli_shop;
+ow_status cli_open_shop(cli_run *run, bool with_net, cli_shop *shop);
+void cli_close_shop(cli_shop *shop);
+
+#endif

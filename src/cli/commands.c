@@ -1,0 +1,18 @@
+/* SPDX-License-Identifier: MIT */
+/* The tables of commands and of the options that all of them take. */
+#include "cli/cli.h"
+
+const cli_option cli_common_options[] = {
+    {"catalog", 'c', "DIR", "catalogue folder; a later one overlays an earlier one", true},
+    {"stock", 0, "FILE", "stock and prices laid over the catalogue", false},
+    {"skip-bad", 0, NULL, "leave out what cannot be read in the catalogue, and say what", false},
+    {"format", 'f', "FORMAT", "how to write the answer", false},
+    {"json", 'j', NULL, "short for --format json", false},
+    {"output", 'o', "FILE", "write the answer there, whole or not at all", false},
+    {"ascii", 0, NULL, "no characters beyond ASCII in a text", false},
+    {"help", 'h', NULL, "this help", false},
+};
+const size_t cli_common_option_count = sizeof cli_common_options / sizeof cli_common_options[0];
+
+const cli_command *const cli_commands[] = {NULL};
+const size_t cli_command_count = 0;

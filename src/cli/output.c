@@ -1,0 +1,84 @@
+/* SPDX-License-Identifier: MIT */
+/* Where words go: standard output checked at its close, files whole or not at all, faults to standard error.
+ */
+#include <stdarg.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/ioctl.h>
+#include <unistd.h>
+
+#include "cli/cli.h"
+
+cli_exit cli_print(cli_run *run, ow_text *text, cli_exit exit)
+{
+    const char *path = cli_value(run, "output");
+    ow_status status = ow_text_status(text);
+    if (status != OW_OK) {
+        exit = cli_fail(run, status);
+    } else if (path != NULL) {
+        status = ow_file_write(&run->context, path, ow_text_words(text), text->length);
+        exit = status == OW_OK ? exit : cli_fail(run, status);
+    } else if (fwrite(ow_text_words(text), 1, text->length, stdout) != text->length || fflush(stdout) != 0) {
+        fputs("oilway: standard output cannot be written\n", stderr);
+        exit = CLI_COULD_NOT;
+    }
+    ow_text_done(text);
+    return exit;
+}
+
+cli_exit cli_fail(cli_run *run, ow_status status)
+{
+    if (run->errors == 0)
+        fprintf(stderr, "oilway %s: %s\n", run->command->name, ow_status_text(status));
+    return CLI_COULD_NOT;
+}
+
+void cli_report(void *user, const ow_diagnostic *diagnostic)
+{
+    cli_run *run = user;
+    ow_context plain = OW_CONTEXT_INIT;
+    ow_text text = ow_text_new(&plain);
+    ow_text_diagnostic(&text, diagnostic);
+    fputs(ow_text_words(&text), stderr);
+    if (diagnostic->severity == OW_ERROR)
+        run->errors++;
+    ow_text_done(&text);
+}
+
+void cli_complain(const char *option, const char *format, ...)
+{
+    va_list arguments;
+    va_start(arguments, format);
+    fprintf(stderr, "oilway: --%s: ", option);
+    vfprintf(stderr, format, arguments);
+    fputc('\n', stderr);
+    va_end(arguments);
+}
+
+/* Whether the locale's character set is UTF-8, by the variables that POSIX names, the first set one. */
+static bool locale_is_utf8(void)
+{
+    const char *names[] = {"LC_ALL", "LC_CTYPE", "LANG"};
+    for (size_t index = 0; index < 3; index++) {
+        const char *value = getenv(names[index]);
+        if (value != NULL && value[0] != '\0')
+            return strstr(value, "UTF-8") != NULL || strstr(value, "utf8") != NULL ||
+                   strstr(value, "UTF8") != NULL || strstr(value, "utf-8") != NULL;
+    }
+    return false;
+}
+
+void cli_find_style(cli_run *run)
+{
+    const char *no_colour = getenv("NO_COLOR");
+    const char *terminal = getenv("TERM");
+    struct winsize window;
+    run->style = (ow_style)OW_STYLE_INIT;
+    run->style.colour = isatty(STDOUT_FILENO) && (no_colour == NULL || no_colour[0] == '\0') &&
+                        (terminal == NULL || strcmp(terminal, "dumb") != 0) &&
+                        cli_value(run, "output") == NULL;
+    run->style.ascii = cli_has(run, "ascii") || !locale_is_utf8();
+    if (isatty(STDOUT_FILENO) && ioctl(STDOUT_FILENO, TIOCGWINSZ, &window) == 0 && window.ws_col >= 40)
+        run->style.width = window.ws_col;
+}
