@@ -48,7 +48,8 @@ bool ow_thread_same(const ow_thread *a, const ow_thread *b);
  */
 ow_status ow_thread_read(const char *words, ow_thread *thread, size_t *used);
 
-/* Appends the canonical name: "M12x1.5", "7/16-20 UNF", "1/8-27 NPT", "R1/8", "G1/4". */
+/* Appends the canonical name: "M12x1.5", "7/16-20 UNF", "1/8-27 NPT", "R1/8", "G1/4". A metric taper
+ * is written as the parallel thread: in an end its seat says "taper", alone `M10x1 taper` reads as it. */
 void ow_thread_write(ow_text *text, const ow_thread *thread);
 
 /* Basic major diameter and pitch in metres, whatever the family; pitch 0 if not said. Taper: major
