@@ -7,8 +7,12 @@
 #include "oilway/finding.h"
 #include "oilway/layout.h"
 
-/* Adds what is wrong (and worth noting) to findings, in walking order. OW_OK or OW_MEMORY. */
-ow_status ow_check_layout(const ow_context *context, const ow_catalog *catalog, const ow_layout *layout,
-                          ow_findings *findings);
+/*
+ * Adds what is wrong (and worth noting) to `findings`, in walking order, and each thing that was looked at
+ * and is right to `passed` (NULL = not wanted). A layout that does not say what it is held to is held to the
+ * defaults of its circuit and machines. OW_OK or OW_MEMORY. Cost: nodes times ports.
+ */
+ow_status ow_check_layout(const ow_context *context, const ow_layout *layout, ow_findings *findings,
+                          ow_findings *passed);
 
 #endif

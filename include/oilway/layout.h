@@ -68,6 +68,7 @@ typedef struct ow_limits {
 typedef struct ow_layout {
     const char *title;
     ow_circuit circuit;
+    bool has_asked; /* false: nothing was said, the defaults of circuit and machines hold */
     ow_limits asked;
     size_t given_count;
     const ow_given *givens; /* [0] is the source */

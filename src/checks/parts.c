@@ -1,0 +1,63 @@
+/* SPDX-License-Identifier: MIT */
+/* What every part must stand, dead ends and plugs too: they see the pressure. */
+#include "checks/checks_internal.h"
+
+static void check_rating(ow_checking *checking, size_t node, const ow_part *part)
+{
+    char where[OW_WHERE_SIZE];
+    if (checking->limits.rating_pa < 0.0 || part->rating_pa >= checking->limits.rating_pa)
+        return;
+    ow_checking_node(checking, node, where);
+    if (part->rating_pa < 0.0)
+        ow_checking_find(checking, "rating", where, "%s does not say its rating; %.3g bar is wanted",
+                         part->id, checking->limits.rating_pa / 1e5);
+    else
+        ow_checking_find(checking, "rating", where, "%s is rated for %.3g bar; %.3g bar is wanted", part->id,
+                         part->rating_pa / 1e5, checking->limits.rating_pa / 1e5);
+}
+
+static void check_temperature(ow_checking *checking, size_t node, const ow_part *part)
+{
+    const ow_limits *limits = &checking->limits;
+    char where[OW_WHERE_SIZE];
+    if (!limits->has_temperature)
+        return;
+    ow_checking_node(checking, node, where);
+    if (!part->has_temperature)
+        ow_checking_find(checking, "temperature", where, "%s does not say its temperature; %.4g C is wanted",
+                         part->id, limits->temperature_c);
+    else if (limits->temperature_c < part->temperature_low_c ||
+             limits->temperature_c > part->temperature_high_c)
+        ow_checking_find(checking, "temperature", where, "%s is made for %.4g to %.4g C; %.4g C is wanted",
+                         part->id, part->temperature_low_c, part->temperature_high_c, limits->temperature_c);
+}
+
+static void check_fluid(ow_checking *checking, size_t node, const ow_part *part)
+{
+    char where[OW_WHERE_SIZE];
+    if (checking->limits.fluid == OW_FLUID_NONE || (part->fluids & (unsigned)checking->limits.fluid) != 0)
+        return;
+    ow_checking_find(checking, "fluid", ow_checking_node(checking, node, where), "%s is not listed for %s",
+                     part->id, checking->limits.fluid == OW_FLUID_OIL ? "oil" : "coolant");
+}
+
+void ow_check_parts(ow_checking *checking)
+{
+    const ow_layout *layout = checking->layout;
+    size_t before = checking->findings->count;
+    for (size_t node = 0; node < layout->node_count; node++) {
+        const ow_part *part = layout->nodes[node].part;
+        char where[OW_WHERE_SIZE];
+        if (part == NULL)
+            continue;
+        check_rating(checking, node, part);
+        check_temperature(checking, node, part);
+        check_fluid(checking, node, part);
+        if (checking->limits.no_tee && part->end_count > 2)
+            ow_checking_find(checking, "tee-in-drain", ow_checking_node(checking, node, where),
+                             "%s branches a drain", part->id);
+    }
+    if (checking->findings->count == before && checking->limits.rating_pa >= 0.0)
+        ow_checking_pass(checking, "rating", "", "every part is rated for %.3g bar or more",
+                         checking->limits.rating_pa / 1e5);
+}
