@@ -1,0 +1,82 @@
+/* SPDX-License-Identifier: MIT */
+/* What a loaded catalogue is inside, and the state of one load. */
+#ifndef OW_CATALOG_INTERNAL_H
+#define OW_CATALOG_INTERNAL_H
+
+#include "catalog/record.h"
+
+#define OW_CATALOG_RECORDS_MAX ((size_t)1000 * 1000)
+#define OW_CATALOG_COLUMNS_MAX 64
+
+/* One id: a part, a fixture or a machine, and where it is written. */
+typedef struct ow_entry {
+    ow_part *part; /* NULL: a machine */
+    ow_machine *machine;
+    size_t folder;
+    const ow_source *source;
+    ow_span span; /* of the id */
+} ow_entry;
+
+/* An id that a later folder wrote anew. */
+typedef struct ow_replaced {
+    const char *id;
+    ow_place before;
+    const ow_source *source;
+    ow_span span;
+} ow_replaced;
+
+struct ow_catalog {
+    const ow_context *context;
+    ow_arena arena;
+    ow_entry *entries;
+    size_t entry_count, entry_capacity;
+    ow_map ids; /* to entries */
+    const ow_part **parts, **fixtures;
+    const ow_machine **machines;
+    size_t part_count, fixture_count, machine_count, page_count;
+    const char **left_out;
+    size_t left_out_count, left_out_capacity;
+    ow_replaced *replaced;
+    size_t replaced_count, replaced_capacity;
+    const ow_source **sources; /* texts are kept: check shows lines of them */
+    size_t source_count, source_capacity;
+};
+
+typedef struct ow_stock_row {
+    const char *id;
+    double quantity; /* OW_NOT_SAID: left as it is */
+    ow_said_price price;
+    size_t folder;
+    const ow_source *source;
+    ow_span span; /* of the id */
+} ow_stock_row;
+
+/* One load under way. */
+typedef struct ow_loading {
+    ow_context context; /* the caller's, but counting errors, which skip_bad makes warnings */
+    const ow_context *outer;
+    const ow_catalog_options *options;
+    ow_catalog *catalog;
+    ow_reader reader;
+    size_t folder; /* the one being read, counted from 0 */
+    size_t errors;
+    size_t cursor_offset, cursor_line, cursor_start; /* of the text being read: a place known already */
+    ow_stock_row *stock;
+    size_t stock_count, stock_capacity;
+    ow_map stock_ids; /* to stock rows */
+    ow_map left_ids;  /* ids of faulty records: what names them is not blamed */
+} ow_loading;
+
+/* Reads the pages of one text, of which the catalogue keeps a copy. */
+ow_status ow_load_text(ow_loading *loading, const char *name, const char *text, size_t length);
+ow_status ow_page_read(ow_loading *loading, const ow_yaml *document);
+ow_status ow_stock_page_read(ow_loading *loading, const ow_yaml *map);
+/* Lays the stock rows over the parts. */
+ow_status ow_stock_apply(ow_loading *loading);
+/* A record that was read without fault enters the catalogue; an id written twice is reported. */
+ow_status ow_load_record(ow_loading *loading, ow_draft *draft, ow_span id_span);
+ow_status ow_load_leave_out(ow_loading *loading, const char *prefix, const char *name);
+/* Line and column of an offset; cheap when offsets grow. */
+ow_place ow_load_place(ow_loading *loading, size_t offset);
+
+#endif
