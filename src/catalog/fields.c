@@ -23,6 +23,7 @@
 #define IN_PORT(member) offsetof(ow_port_draft, member)
 #define IN_STOCK(member) offsetof(ow_stock_draft, member)
 
+/* clang-format off: one row a field, so that the table can be proofread. */
 /* Ranges catch slips of a unit or a point, they judge nothing: what is fit for a dash or a thread is
  * the business of ow_catalog_check. */
 static const ow_field record_fields[] = {
@@ -353,6 +354,8 @@ static const ow_field stock_fields[] = {
      {0},
      "as in the catalogue; of a hose for a metre"},
 };
+
+/* clang-format on */
 
 #define TABLE(fields)                          \
     {                                          \

@@ -50,7 +50,7 @@ typedef struct ow_draft {
     int bearing, restrictor, size; /* place in choices + 1; 0 = not said */
     double coolant_apart_m;
     size_t port_count;
-    const ow_port *ports;
+    ow_port *ports;
     uint64_t said;           /* a bit for each field written, right or wrong */
     unsigned ends_said;      /* a bit for each of the kind's ends written */
     unsigned alternate_said; /* the same for its alternate set */

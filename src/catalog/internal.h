@@ -12,6 +12,7 @@
 typedef struct ow_entry {
     ow_part *part; /* NULL: a machine */
     ow_machine *machine;
+    ow_port *ports; /* the machine's */
     size_t folder;
     const ow_source *source;
     ow_span span; /* of the id */

@@ -89,6 +89,7 @@ static ow_status make_entry(ow_loading *loading, ow_draft *draft, ow_span span, 
     if (ow_kind_is_machine(draft->part.kind)) {
         if (!(entry->machine = ow_arena_get(arena, sizeof *entry->machine)))
             return OW_MEMORY;
+        entry->ports = draft->ports;
         ow_draft_machine(draft, entry->machine);
     } else {
         if (!(entry->part = ow_arena_get(arena, sizeof *entry->part)))
@@ -234,7 +235,7 @@ static void forget_held(ow_catalog *catalog)
         for (size_t port = 0; machine && port < machine->port_count; port++) {
             const ow_part *part = ow_catalog_part(catalog, machine->ports[port].holds);
             if (!part || ow_kind_is_part(part->kind))
-                ((ow_port *)machine->ports)[port].holds = "";
+                catalog->entries[i].ports[port].holds = "";
         }
     }
 }

@@ -84,7 +84,7 @@ static ow_status read_port(ow_reader *reader, const ow_yaml *member, ow_port *po
     return port->name ? remember_held(reader, ow_yaml_member(map, "holds"), port) : OW_MEMORY;
 }
 
-ow_status ow_ports_read(ow_reader *reader, const ow_yaml *node, size_t *count, const ow_port **ports)
+ow_status ow_ports_read(ow_reader *reader, const ow_yaml *node, size_t *count, ow_port **ports)
 {
     if (node->kind != OW_YAML_MAP || node->count == 0 || node->count > OW_MACHINE_PORTS_MAX)
         return ow_source_report(reader->context, OW_ERROR, OW_INPUT, reader->source, node->span,

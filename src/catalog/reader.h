@@ -46,7 +46,7 @@ ow_status ow_reader_end(ow_reader *reader, const char *key, const ow_yaml *node,
 ow_status ow_fields_read(ow_reader *reader, ow_field_table table, const char *of, const ow_yaml *map,
                          void *draft, uint64_t *said);
 /* A map of named ports. */
-ow_status ow_ports_read(ow_reader *reader, const ow_yaml *node, size_t *count, const ow_port **ports);
+ow_status ow_ports_read(ow_reader *reader, const ow_yaml *node, size_t *count, ow_port **ports);
 /* Whether the words may be an id; else it is reported. */
 ow_status ow_reader_id(ow_reader *reader, const char *key, const char *words, ow_span span);
 /* Where a span begins. */
