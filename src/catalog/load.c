@@ -66,7 +66,7 @@ static ow_status meet_again(ow_loading *loading, ow_entry *entry, const ow_draft
     if (entry->folder == loading->folder)
         return ow_source_report(&loading->context, OW_ERROR, OW_INPUT, loading->reader.source, span,
                                 "each id once in a folder", NULL,
-                                "`%s` is written twice: first at %s:%zu:%zu", draft->part.id, before.file,
+                                "\"%s\" is written twice: first at %s:%zu:%zu", draft->part.id, before.file,
                                 before.line, before.column);
     ow_status status = ow_grow(loading->outer, (void **)&catalog->replaced, &catalog->replaced_capacity,
                                catalog->replaced_count + 1, sizeof *catalog->replaced);
@@ -76,7 +76,7 @@ static ow_status meet_again(ow_loading *loading, ow_entry *entry, const ow_draft
         (ow_replaced){draft->part.id, before, loading->reader.source, span};
     if (loading->options->notes)
         ow_source_report(&loading->context, OW_NOTE, OW_OK, loading->reader.source, span, NULL, NULL,
-                         "`%s` replaces the one at %s:%zu:%zu", draft->part.id, before.file, before.line,
+                         "\"%s\" replaces the one at %s:%zu:%zu", draft->part.id, before.file, before.line,
                          before.column);
     return OW_OK;
 }
@@ -219,10 +219,11 @@ static ow_status check_held(ow_loading *loading)
         const ow_part *part = ow_catalog_part(loading->catalog, held->id);
         if ((part && !ow_kind_is_part(part->kind)) || ow_map_get(&loading->left_ids, held->id) != OW_MAP_NONE)
             continue;
-        ow_status status = ow_source_report(
-            &loading->context, OW_ERROR, OW_INPUT, held->source, held->span, "the id of a switch or a sender",
-            part ? NULL : ow_catalog_nearest_id(loading->catalog, held->id),
-            "port `%s` holds `%s`, which is no switch and no sender of the catalogue", held->port, held->id);
+        ow_status status =
+            ow_misspelt(&loading->context, held->source, held->span, "the id of a switch or a sender",
+                        part ? NULL : ow_catalog_nearest_id(loading->catalog, held->id),
+                        "port \"%.63s\" holds \"%.63s\", which is no switch and no sender of the catalogue",
+                        held->port, held->id);
         worst = status == OW_OK ? worst : status;
     }
     return worst;

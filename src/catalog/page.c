@@ -47,7 +47,7 @@ static ow_status read_name(ow_page *page)
 {
     const ow_yaml *node = ow_yaml_member(page->map, "page");
     if (node && node->kind != OW_YAML_SCALAR)
-        return head_fault(page, node->span, "a name for the page", NULL, "`page` is not a name");
+        return head_fault(page, node->span, "a name for the page", NULL, "\"page\" is not a name");
     if (!node || ow_yaml_is_null(node)) {
         const ow_yaml *id = ow_yaml_member(page->map, "id");
         page->name = id && id->kind == OW_YAML_SCALAR ? ow_reader_words(page->reader, id->words)
@@ -69,10 +69,10 @@ static ow_status unknown_kind(ow_page *page, const ow_yaml *node)
     ow_status status = ow_text_status(&expected);
     page->bad = true;
     if (status == OW_OK)
-        status = ow_source_report(page->reader->context, OW_ERROR, OW_INPUT, page->reader->source, node->span,
-                                  ow_text_words(&expected),
-                                  ow_words_nearest(node->words, node->length, words, OW_KIND_COUNT + 1),
-                                  "`%s` is no kind of part", node->words);
+        status =
+            ow_misspelt(page->reader->context, page->reader->source, node->span, ow_text_words(&expected),
+                        ow_words_nearest(node->words, node->length, words, OW_KIND_COUNT + 1),
+                        "\"%.60s\" is no kind of part", node->words);
     ow_text_done(&expected);
     return status;
 }
@@ -83,7 +83,7 @@ static ow_status read_kind(ow_page *page)
     page->kind = OW_KIND_COUNT;
     if (!node || node->kind != OW_YAML_SCALAR)
         return head_fault(page, node ? node->span : (ow_span){page->map->span.start, 1},
-                          "`kind`, such as `kind: adapter`", NULL, "the page does not say its kind");
+                          "\"kind\", such as \"kind: adapter\"", NULL, "the page does not say its kind");
     page->kind = ow_kind_find(node->words);
     return page->kind == OW_KIND_COUNT ? unknown_kind(page, node) : OW_OK;
 }
@@ -140,7 +140,7 @@ static ow_status column_fault(ow_page *page, const ow_yaml *node, const char *wh
 {
     page->bad = true;
     return ow_source_report(page->reader->context, OW_ERROR, OW_INPUT, page->reader->source, node->span,
-                            "each column once, by the key of a field", NULL, "column `%s` %s", node->words,
+                            "each column once, by the key of a field", NULL, "column \"%s\" %s", node->words,
                             what);
 }
 
@@ -173,7 +173,7 @@ static ow_status read_columns(ow_page *page)
     page->id_column = OW_CATALOG_COLUMNS_MAX;
     if (!list || list->kind != OW_YAML_LIST || list->count == 0 || list->count > OW_CATALOG_COLUMNS_MAX)
         return head_fault(page, list ? list->span : page->map->span,
-                          "`columns`, a list of 1 to 64 keys, and `rows`", NULL,
+                          "\"columns\", a list of 1 to 64 keys, and \"rows\"", NULL,
                           "the page has no list of columns");
     for (const ow_yaml *item = list->first; item && worst != OW_MEMORY; item = item->next)
         worst = worse(worst, read_column(page, ow_yaml_real(item)));
@@ -250,7 +250,7 @@ static ow_status read_items(ow_page *page, const char *key, ow_status (*read)(ow
     ow_status worst = OW_OK;
     if (!list || (list->kind != OW_YAML_LIST && !ow_yaml_is_null(list)))
         return head_fault(page, list ? list->span : (ow_span){page->map->span.start, 1},
-                          "`columns` and `rows`, or `records`", NULL, "the page has no list of rows");
+                          "\"columns\" and \"rows\", or \"records\"", NULL, "the page has no list of rows");
     for (const ow_yaml *item = list->first; item && worst != OW_MEMORY; item = item->next)
         worst = worse(worst, read(page, ow_yaml_real(item)));
     return worst;
@@ -259,8 +259,9 @@ static ow_status read_items(ow_page *page, const char *key, ow_status (*read)(ow
 static ow_status read_alone(ow_page *page)
 {
     ow_draft draft = page->base;
-    ow_status status = ow_draft_complete(page->reader, &draft, (ow_span){page->map->span.start, 1},
-                                         "`columns` and `rows`, or `records`, or a page that is one record");
+    ow_status status =
+        ow_draft_complete(page->reader, &draft, (ow_span){page->map->span.start, 1},
+                          "\"columns\" and \"rows\", or \"records\", or a page that is one record");
     page->bad = false; /* the head is the record: it is left out by its id */
     return settle(page, &draft, ow_yaml_member(page->map, "id"), page->map, status);
 }
@@ -281,10 +282,10 @@ static ow_status read_body(ow_page *page)
     page->bad = page->bad || status != OW_OK;
     if (id)
         status = worse(status, head_fault(page, id->span, "an id for each row or record", NULL,
-                                          "`id` stands above a table"));
+                                          "\"id\" stands above a table"));
     if (table && records)
-        return worse(status, head_fault(page, records->span, "`columns` and `rows`, or `records`", NULL,
-                                        "`records` stands beside a table"));
+        return worse(status, head_fault(page, records->span, "\"columns\" and \"rows\", or \"records\"", NULL,
+                                        "\"records\" stands beside a table"));
     if (records)
         return worse(status, read_items(page, "records", read_record));
     status = worse(status, read_columns(page));
@@ -314,7 +315,7 @@ ow_status ow_page_read(ow_loading *loading, const ow_yaml *document)
         loading->catalog->page_count++;
         status = read_map(&page);
     } else {
-        status = head_fault(&page, document->span, "a map that begins with `page:` and `kind:`", NULL,
+        status = head_fault(&page, document->span, "a map that begins with \"page:\" and \"kind:\"", NULL,
                             "a page of the catalogue is a map");
     }
     if (status == OW_INPUT && page.bad) {

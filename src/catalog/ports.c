@@ -17,10 +17,9 @@ static ow_status unknown_key(ow_reader *reader, ow_field_table table, const char
     }
     ow_status status = ow_text_status(&expected);
     if (status == OW_OK)
-        status = ow_source_report(reader->context, OW_ERROR, OW_INPUT, reader->source, member->key_span,
-                                  ow_text_words(&expected),
-                                  ow_words_nearest(member->key, strlen(member->key), known, table.count),
-                                  "unknown key `%s` in %s", member->key, of);
+        status = ow_misspelt(reader->context, reader->source, member->key_span, ow_text_words(&expected),
+                             ow_words_nearest(member->key, strlen(member->key), known, table.count),
+                             "unknown key \"%.60s\" in %s", member->key, of);
     ow_text_done(&expected);
     return status;
 }
@@ -64,13 +63,13 @@ static ow_status read_port(ow_reader *reader, const ow_yaml *member, ow_port *po
     if (map->kind != OW_YAML_MAP)
         return ow_source_report(reader->context, OW_ERROR, OW_INPUT, reader->source, map->span,
                                 "a map such as {end: 1/8-27 NPT female, circuit: feed}", NULL,
-                                "port `%s` is not a map", member->key);
+                                "port \"%s\" is not a map", member->key);
     ow_status fields = ow_fields_read(reader, ow_port_fields(), "a port", map, &draft, &said);
     status = fields == OW_OK ? status : fields;
     if (status != OW_MEMORY && ow_yaml_is_null(ow_yaml_member(map, "end")))
         return ow_source_report(reader->context, OW_ERROR, OW_INPUT, reader->source, member->key_span,
-                                "`end`, such as `end: 1/8-27 NPT female`", NULL,
-                                "port `%s` does not say its end", member->key);
+                                "\"end\", such as \"end: 1/8-27 NPT female\"", NULL,
+                                "port \"%s\" does not say its end", member->key);
     if (status != OW_OK)
         return status;
     *port = draft.port;
@@ -88,7 +87,7 @@ ow_status ow_ports_read(ow_reader *reader, const ow_yaml *node, size_t *count, o
 {
     if (node->kind != OW_YAML_MAP || node->count == 0 || node->count > OW_MACHINE_PORTS_MAX)
         return ow_source_report(reader->context, OW_ERROR, OW_INPUT, reader->source, node->span,
-                                "a map of 1 to 64 named ports", NULL, "`ports` is not a map of ports");
+                                "a map of 1 to 64 named ports", NULL, "\"ports\" is not a map of ports");
     ow_port *read = ow_arena_get_array(reader->arena, node->count, sizeof *read);
     if (!read)
         return OW_MEMORY;

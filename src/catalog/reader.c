@@ -63,9 +63,9 @@ static ow_status end_not_whole(ow_reader *reader, const char *key, const ow_yaml
     bool pitch = ow_end_thread(end, &thread) && thread.pitch == 0;
     return ow_source_report(
         reader->context, OW_ERROR, OW_INPUT, reader->source, node->span,
-        pitch ? "an end with its pitch, such as `M10x1 female washer`"
-              : "an end with its seat, such as `M10x1 female washer` or `M16x1.5 female cone24 10L`",
-        "measure it: a catalogue must not guess", "the %s of `%s` is not said: `%s`",
+        pitch ? "an end with its pitch, such as \"M10x1 female washer\""
+              : "an end with its seat, such as \"M10x1 female washer\" or \"M16x1.5 female cone24 10L\"",
+        "measure it: a catalogue must not guess", "the %s of \"%s\" is not said: \"%s\"",
         pitch ? "pitch" : "seat", key, node->words);
 }
 
@@ -124,7 +124,7 @@ ow_status ow_reader_id(ow_reader *reader, const char *key, const char *words, ow
     return ow_source_report(
         reader->context, OW_ERROR, OW_INPUT, reader->source, span,
         "1 to 63 bytes without blanks and : # , [ ] { } \" ', not beginning with - & * ! | > % @ `", NULL,
-        "`%s` cannot be `%s`", key, words);
+        "\"%s\" cannot be \"%s\"", key, words);
 }
 
 /* One word or a list of words, each handed to `take`. */
@@ -227,7 +227,7 @@ ow_status ow_field_read(ow_reader *reader, const ow_field *field, const ow_yaml 
     case OW_FIELD_FLAGS:
         return read_flags(reader, field, node, to);
     case OW_FIELD_YES:
-        return ow_value_yes(reader, field->key, node, to);
+        return ow_value_yes(reader, field, node, to);
     case OW_FIELD_PRICE:
         return ow_value_price(reader, field, node, to);
     case OW_FIELD_PLACE:

@@ -49,6 +49,10 @@ ow_status ow_fields_read(ow_reader *reader, ow_field_table table, const char *of
 ow_status ow_ports_read(ow_reader *reader, const ow_yaml *node, size_t *count, ow_port **ports);
 /* Whether the words may be an id; else it is reported. */
 ow_status ow_reader_id(ow_reader *reader, const char *key, const char *words, ow_span span);
+/* Reports a word that is not known; nearest (may be NULL) becomes "did you mean …?". */
+ow_status ow_misspelt(const ow_context *context, const ow_source *source, ow_span span, const char *expected,
+                      const char *nearest, const char *message_format, ...)
+    __attribute__((format(printf, 6, 7)));
 /* Where a span begins. */
 ow_place ow_reader_place(const ow_reader *reader, ow_span span);
 

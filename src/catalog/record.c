@@ -76,10 +76,9 @@ ow_status ow_key_unknown(ow_reader *reader, ow_kind kind, const char *word, ow_s
         ow_text_format(&expected, "%s%s", expected.length ? ", " : "", words[i]);
     ow_status status = ow_text_status(&expected);
     if (status == OW_OK)
-        status =
-            ow_source_report(reader->context, OW_ERROR, OW_INPUT, reader->source, span,
-                             ow_text_words(&expected), ow_words_nearest(word, strlen(word), words, count),
-                             "`%s` is no key of kind %s", word, ow_kind_word(kind));
+        status = ow_misspelt(reader->context, reader->source, span, ow_text_words(&expected),
+                             ow_words_nearest(word, strlen(word), words, count),
+                             "\"%.60s\" is no key of kind %s", word, ow_kind_word(kind));
     ow_text_done(&expected);
     return status;
 }
@@ -116,7 +115,7 @@ static bool uses_alternate(const ow_draft *draft)
 static ow_status not_said(ow_reader *reader, ow_span span, const char *key, const char *how)
 {
     return ow_source_report(reader->context, OW_ERROR, OW_INPUT, reader->source, span, how, NULL,
-                            "`%s` is not said", key);
+                            "\"%s\" is not said", key);
 }
 
 static ow_status ends_complete(ow_reader *reader, const ow_draft *draft, ow_span span, const char *how)
@@ -133,8 +132,8 @@ static ow_status ends_complete(ow_reader *reader, const ow_draft *draft, ow_span
         if ((draft->ends_said >> slot & 1) &&
             ow_kind_end_slot(row->alternate, row->ends[slot]) == OW_PART_ENDS)
             status = ow_source_report(reader->context, OW_ERROR, OW_INPUT, reader->source, span,
-                                      "`stud`, or `stud-a` and `stud-b`", NULL, "`%s` stands beside `%s`",
-                                      row->ends[slot], row->alternate[slot]);
+                                      "\"stud\", or \"stud-a\" and \"stud-b\"", NULL,
+                                      "\"%s\" stands beside \"%s\"", row->ends[slot], row->alternate[slot]);
     return status;
 }
 
@@ -193,7 +192,7 @@ static ow_status read_machine_keys(ow_reader *reader, const ow_yaml *map, ow_kin
             continue;
         if (strcmp(member->key, "kind") == 0)
             status = ow_source_report(reader->context, OW_ERROR, OW_INPUT, reader->source, node->span,
-                                      ow_kind_word(kind), NULL, "`kind` cannot be that here");
+                                      ow_kind_word(kind), NULL, "\"kind\" cannot be that here");
         else if (ow_key_find(kind, member->key, &key))
             status = ow_key_read(reader, &key, node, draft);
         else

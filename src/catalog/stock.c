@@ -36,15 +36,15 @@ static ow_status read_columns(ow_stock_page *page, const ow_yaml *map)
         for (size_t i = 0; i < page->column_count; i++)
             field = page->columns[i] == field ? NULL : field;
         if (!field)
-            return fault(page, node->span, "id, quantity, price, each once",
-                         ow_words_nearest(node->words, node->length, known, 3),
-                         "that is no column of the stock");
+            return ow_misspelt(
+                page->reader->context, page->reader->source, node->span, "id, quantity, price, each once",
+                ow_words_nearest(node->words, node->length, known, 3), "that is no column of the stock");
         has_id = has_id || strcmp(field->key, "id") == 0;
         page->columns[page->column_count++] = field;
     }
     return has_id ? OW_OK
                   : fault(page, list->span, "columns: [id, quantity, price]", NULL,
-                          "the column `id` is missing");
+                          "the column \"id\" is missing");
 }
 
 static ow_status add_row(ow_stock_page *page, const ow_stock_draft *draft, ow_span span)
@@ -82,7 +82,7 @@ static ow_status read_row(ow_stock_page *page, const ow_yaml *row)
         worst = status == OW_OK ? worst : status;
     }
     if (worst == OW_OK && draft.id[0] == '\0')
-        worst = fault(page, id_span, "the id of a part", NULL, "`id` is not said");
+        worst = fault(page, id_span, "the id of a part", NULL, "\"id\" is not said");
     return worst == OW_OK ? add_row(page, &draft, id_span) : worst;
 }
 
@@ -101,7 +101,7 @@ ow_status ow_stock_page_read(ow_loading *loading, const ow_yaml *map)
     ow_status worst = read_head(&page, map);
     const ow_yaml *rows = ow_yaml_member(map, "rows");
     if (worst == OW_OK && (!rows || (rows->kind != OW_YAML_LIST && !ow_yaml_is_null(rows))))
-        worst = fault(&page, rows ? rows->span : (ow_span){map->span.start, 1}, "`rows`, a list of lists",
+        worst = fault(&page, rows ? rows->span : (ow_span){map->span.start, 1}, "\"rows\", a list of lists",
                       NULL, "the stock has no list of rows");
     if (worst != OW_OK)
         return worst;
@@ -120,12 +120,12 @@ static ow_status apply_row(ow_loading *loading, const ow_stock_row *row)
     if (!part && ow_map_get(&loading->left_ids, row->id) != OW_MAP_NONE)
         return OW_OK;
     if (!part)
-        return ow_source_report(&loading->context, OW_ERROR, OW_INPUT, row->source, row->span,
-                                "the id of a part", ow_catalog_nearest_id(catalog, row->id),
-                                "the stock names `%s`, which is no part of the catalogue", row->id);
+        return ow_misspelt(&loading->context, row->source, row->span, "the id of a part",
+                           ow_catalog_nearest_id(catalog, row->id),
+                           "the stock names \"%s\", which is no part of the catalogue", row->id);
     if (row->quantity >= 0 && part->kind != OW_HOSE && row->quantity != floor(row->quantity))
         return ow_source_report(&loading->context, OW_ERROR, OW_INPUT, row->source, row->span,
-                                "a whole number of pieces", NULL, "only hose is kept by the metre: `%s`",
+                                "a whole number of pieces", NULL, "only hose is kept by the metre: \"%s\"",
                                 row->id);
     if (row->quantity >= 0) {
         part->has_stock = true;

@@ -4,13 +4,11 @@
 #include <math.h>
 #include <string.h>
 
-#include "base/words.h"
-
 static ow_status fault(ow_reader *reader, const ow_yaml *node, const char *expected, const char *mend,
                        const char *key, const char *what)
 {
     return ow_source_report(reader->context, OW_ERROR, OW_INPUT, reader->source, node->span, expected, mend,
-                            "`%s` %s", key, what);
+                            "\"%s\" %s", key, what);
 }
 
 ow_status ow_value_scalar(ow_reader *reader, const char *key, const ow_yaml *node)
@@ -21,88 +19,35 @@ ow_status ow_value_scalar(ow_reader *reader, const char *key, const ow_yaml *nod
                  node->kind == OW_YAML_LIST ? "holds a list" : "holds a map");
 }
 
-/* The unit to propose where somebody wrote a bare number. */
-static const char *usual_unit(ow_dimension dimension)
+/* A node of a list has no key of its own: messages are to name the field. */
+static ow_yaml named(const ow_field *field, const ow_yaml *node)
 {
-    static const char *const units[OW_DIMENSION_COUNT] = {[OW_LENGTH] = "mm",
-                                                          [OW_PRESSURE] = "bar",
-                                                          [OW_TEMPERATURE] = "C",
-                                                          [OW_ANGLE] = "deg",
-                                                          [OW_MASS] = "g"};
-    return units[dimension] ? units[dimension] : "";
+    ow_yaml copy = *node;
+    copy.key = field->key;
+    copy.key_span = node->span;
+    return copy;
 }
 
-static ow_status not_a_quantity(ow_reader *reader, const ow_field *field, const ow_yaml *node)
+/* A hair of slack, so that the limit itself may be written in any unit. */
+static double slack(const ow_field *field)
 {
-    double number;
-    size_t used;
-    bool bare = ow_number_read(node->words, node->length, &number, &used) && used == node->length;
-    ow_text mend = ow_text_new(reader->context);
-    if (bare)
-        ow_text_format(&mend, "write the unit too, as in `%s %s`", node->words, usual_unit(field->dimension));
-    ow_status status = ow_text_status(&mend);
-    if (status == OW_OK)
-        status = ow_source_report(reader->context, OW_ERROR, OW_INPUT, reader->source, node->span,
-                                  ow_dimension_expected(field->dimension), bare ? ow_text_words(&mend) : NULL,
-                                  bare ? "`%s` is the bare number `%s`" : "`%s` cannot be `%s`", field->key,
-                                  node->words);
-    ow_text_done(&mend);
-    return status;
-}
-
-static ow_status out_of_range(ow_reader *reader, const ow_field *field, const ow_yaml *node)
-{
-    ow_text expected = ow_text_new(reader->context);
-    bool bare =
-        field->type != OW_FIELD_QUANTITY && field->type != OW_FIELD_RANGE && field->type != OW_FIELD_PLACE;
-    if (bare) {
-        ow_text_format(&expected, "%.10g to %.10g", field->low, field->high);
-    } else {
-        ow_quantity_write(&expected, field->dimension, field->low, 3);
-        ow_text_add(&expected, " to ");
-        ow_quantity_write(&expected, field->dimension, field->high, 3);
-    }
-    ow_status status = ow_text_status(&expected);
-    if (status == OW_OK)
-        status = ow_source_report(reader->context, OW_ERROR, OW_INPUT, reader->source, node->span,
-                                  ow_text_words(&expected), NULL, "`%s` of `%s` is out of range", field->key,
-                                  node->words);
-    ow_text_done(&expected);
-    return status;
-}
-
-/* A hair of slack, so that a limit of the table may itself be written in another unit. */
-static bool in_range(const ow_field *field, double value)
-{
-    double slack = 1e-9 * (fabs(field->low) + fabs(field->high));
-    return value >= field->low - slack && value <= field->high + slack;
+    return 1e-12 * (fabs(field->low) + fabs(field->high));
 }
 
 ow_status ow_value_quantity(ow_reader *reader, const ow_field *field, const ow_yaml *node, double *value)
 {
-    double read;
-    ow_status status = ow_value_scalar(reader, field->key, node);
-    if (status != OW_OK)
-        return status;
-    if (ow_quantity_read(node->words, field->dimension, &read) != OW_OK)
-        return not_a_quantity(reader, field, node);
-    if (!in_range(field, read))
-        return out_of_range(reader, field, node);
-    *value = read;
-    return OW_OK;
+    ow_yaml copy = named(field, node);
+    return ow_yaml_quantity(reader->context, reader->source, &copy, field->dimension,
+                            field->low - slack(field), field->high + slack(field), value);
 }
 
 ow_status ow_value_number(ow_reader *reader, const ow_field *field, const ow_yaml *node, double *value)
 {
-    double read;
-    size_t used;
-    ow_status status = ow_value_scalar(reader, field->key, node);
+    ow_yaml copy = named(field, node);
+    double read = 0;
+    ow_status status = ow_yaml_number(reader->context, reader->source, &copy, field->low, field->high, &read);
     if (status != OW_OK)
         return status;
-    if (!ow_number_read(node->words, node->length, &read, &used) || used != node->length)
-        return fault(reader, node, "a bare number", NULL, field->key, "is not a number");
-    if (!in_range(field, read))
-        return out_of_range(reader, field, node);
     if (field->type == OW_FIELD_COUNT && read != floor(read))
         return fault(reader, node, "a whole number", NULL, field->key, "is not whole");
     *value = read;
@@ -116,10 +61,10 @@ ow_status ow_value_range(ow_reader *reader, const ow_field *field, const ow_yaml
     if (status != OW_OK)
         return status;
     if (ow_quantity_read_range(node->words, field->dimension, &read.low, &read.high) != OW_OK)
-        return fault(reader, node, "the least, two points and the most with the unit, as in `-40..150 C`",
+        return fault(reader, node, "the least, two points and the most with the unit, as in \"-40..150 C\"",
                      NULL, field->key, "is not a range");
-    if (!in_range(field, read.low) || !in_range(field, read.high))
-        return out_of_range(reader, field, node);
+    if (read.low < field->low || read.high > field->high)
+        return fault(reader, node, "temperatures from -200 to 1200 C", NULL, field->key, "is out of range");
     *range = read;
     return OW_OK;
 }
@@ -189,42 +134,20 @@ ow_status ow_value_price(ow_reader *reader, const ow_field *field, const ow_yaml
     return OW_OK;
 }
 
-ow_status ow_value_yes(ow_reader *reader, const char *key, const ow_yaml *node, bool *value)
+ow_status ow_value_yes(ow_reader *reader, const ow_field *field, const ow_yaml *node, bool *value)
 {
-    static const char *const yes[] = {"yes", "true", "on"}, *const no[] = {"no", "false", "off"};
-    ow_status status = ow_value_scalar(reader, key, node);
-    if (status != OW_OK)
-        return status;
-    for (size_t i = 0; i < 3; i++) {
-        if (ow_words_equal(node->words, yes[i]) || ow_words_equal(node->words, no[i])) {
-            *value = ow_words_equal(node->words, yes[i]);
-            return OW_OK;
-        }
-    }
-    return fault(reader, node, "yes or no", NULL, key, "is neither yes nor no");
+    ow_yaml copy = named(field, node);
+    return ow_yaml_bool(reader->context, reader->source, &copy, value);
 }
 
 ow_status ow_value_choice(ow_reader *reader, const ow_field *field, const ow_yaml *node, int *value)
 {
-    ow_status status = ow_value_scalar(reader, field->key, node);
-    if (status != OW_OK)
-        return status;
-    size_t count = 0;
-    for (; count < OW_FIELD_CHOICES && field->choices[count]; count++) {
-        if (strcmp(field->choices[count], node->words) == 0) {
-            *value = (int)count + 1;
-            return OW_OK;
-        }
-    }
-    ow_text expected = ow_text_new(reader->context);
-    for (size_t i = 0; i < count; i++)
-        ow_text_format(&expected, "%s%s", i == 0 ? "" : i + 1 == count ? " or " : ", ", field->choices[i]);
-    status = ow_text_status(&expected);
+    ow_yaml copy = named(field, node);
+    size_t count = 0, index = 0;
+    while (count < OW_FIELD_CHOICES && field->choices[count])
+        count++;
+    ow_status status = ow_yaml_choice(reader->context, reader->source, &copy, field->choices, count, &index);
     if (status == OW_OK)
-        status = ow_source_report(reader->context, OW_ERROR, OW_INPUT, reader->source, node->span,
-                                  ow_text_words(&expected),
-                                  ow_words_nearest(node->words, node->length, field->choices, count),
-                                  "`%s` cannot be `%s`", field->key, node->words);
-    ow_text_done(&expected);
+        *value = (int)index + 1;
     return status;
 }

@@ -12,7 +12,7 @@ ow_status ow_value_range(ow_reader *reader, const ow_field *field, const ow_yaml
 ow_status ow_value_vector(ow_reader *reader, const ow_field *field, const ow_yaml *node,
                           ow_said_vector *vector);
 ow_status ow_value_price(ow_reader *reader, const ow_field *field, const ow_yaml *node, ow_said_price *price);
-ow_status ow_value_yes(ow_reader *reader, const char *key, const ow_yaml *node, bool *value);
+ow_status ow_value_yes(ow_reader *reader, const ow_field *field, const ow_yaml *node, bool *value);
 ow_status ow_value_choice(ow_reader *reader, const ow_field *field, const ow_yaml *node, int *value);
 
 #endif
