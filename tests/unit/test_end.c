@@ -99,7 +99,7 @@ static void a_fault_leaves_the_end_alone_and_points_at_its_words(void **state)
         {"M12x1.5 male wahser", "wahser", "write washer"},
         {"M12x1.5  male  wahser", "wahser", "write washer"},
         {"1/8\" NPT male washer", "washer", "leave the seat out, or name a parallel thread"},
-        {"-4 flare38 male", "flare38", "write flare37"},
+        {"-4 fare37 male", "fare37", "write flare37"},
         {"-4 male", "", ""},
         {"-7 flare37 male", "-7", ""},
         {"3/8 flare37 male", "3/8", ""},
