@@ -51,4 +51,10 @@ ow_status ow_answers_find(const ow_context *context, const ow_catalog *catalog, 
                           const ow_ask_set *set, const ow_answer_options *options, ow_answers *answers);
 void ow_answers_done(ow_answers *answers);
 
+/*
+ * Appends why a part stands in a layout: what it serves ("opens a branch for sw-2", "the one hose on the way
+ * to plover-41:oil-in"). `node` must hold a part.
+ */
+void ow_layout_why(ow_text *text, const ow_layout *layout, size_t node);
+
 #endif
