@@ -28,10 +28,11 @@ void ow_report_answers_dot(ow_text *text, const ow_answers *answers);
 void ow_report_layout_text(ow_text *text, const ow_layout *layout, const ow_style *style);
 void ow_report_findings_text(ow_text *text, const ow_findings *findings, const ow_style *style);
 
+/* `findings` and `passed` as ow_check_layout fills them; in JSON one of each for every layout. */
 void ow_report_check_text(ow_text *text, const ow_layout *layout, const ow_findings *findings,
-                          const ow_style *style);
+                          const ow_findings *passed, const ow_style *style);
 ow_status ow_report_check_json(ow_text *text, const ow_layout *layouts, const ow_findings *findings,
-                               size_t count);
+                               const ow_findings *passed, size_t count);
 
 void ow_report_bill_text(ow_text *text, const ow_bill *bill, const ow_style *style);
 ow_status ow_report_bill_json(ow_text *text, const ow_bill *bill);
