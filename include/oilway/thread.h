@@ -41,15 +41,15 @@ bool ow_thread_same(const ow_thread *a, const ow_thread *b);
 
 /*
  * Reads a designation: M12x1.5, M12 x 1.5, M10 (no pitch), 7/16-20 UNF, 7/16-20, 7/16 UNF,
- * 1 1/16-12 UN, 1/8-27 NPT, 1/8 NPT, NPTF, NPSM, R1/8, Rc1/8, Rp1/8, 1/8 BSPT (as R; the grammar of
- * an end turns it into Rc when female), G1/8, 1/8 BSPP. Case and blanks do not matter.
- * *used = bytes read; what follows must begin with a blank or be the end. OW_INPUT when it is not a
- * designation, or a pipe size or UN size that no table carries. Nothing is reported.
+ * M10x1 taper, 1 1/16-12 UN, 1/8-27 NPT, 1/8 NPT, NPTF, NPSM, R1/8, Rc1/8, Rp1/8, 1/8 BSPT (as R; the grammar
+ * of an end turns it into Rc when female), G1/8, 1/8 BSPP. Case and blanks do not matter. *used = bytes read;
+ * what follows must begin with a blank or be the end. OW_INPUT when it is not a designation, or a pipe size
+ * or UN size that no table carries. Nothing is reported.
  */
 ow_status ow_thread_read(const char *words, ow_thread *thread, size_t *used);
 
-/* Appends the canonical name: "M12x1.5", "7/16-20 UNF", "1/8-27 NPT", "R1/8", "G1/4". A metric taper
- * is written as the parallel thread: in an end its seat says "taper", alone `M10x1 taper` reads as it. */
+/* Appends the canonical name: "M12x1.5", "7/16-20 UNF", "1/8-27 NPT", "R1/8", "G1/4", and "M10x1
+ * taper" for DIN 158. */
 void ow_thread_write(ow_text *text, const ow_thread *thread);
 
 /* Basic major diameter and pitch in metres, whatever the family; pitch 0 if not said. Taper: major

@@ -95,8 +95,7 @@ static const ow_thread_row rows[] = {
 const ow_thread_rows ow_pipe_rows = {rows, sizeof rows / sizeof rows[0]};
 
 /*
- * ASME B1.20.1-2013 table 2: D and L1. Crest truncation: table 1, from memory; it enters only the
- * least major diameter. The L1 of sizes over 1 are from memory.
+ * ASME B1.20.1-2013 table 2: D and L1; greatest truncation as in its table of the thread form.
  */
 static const ow_npt_size npt_sizes[] = {
     {4, 54, 0.3125, 0.160, 0.096},  {8, 54, 0.405, 0.1615, 0.096}, {16, 36, 0.540, 0.2278, 0.088},
@@ -126,11 +125,12 @@ static const ow_whitworth_size whitworth_sizes[] = {
     {128, 22, 59.614, 15.9, 23.4, 2.3, 0.180, 0.180, 0.640, 0.360},
 };
 
-/* DIN 158-1:1997, short form: lengths from memory. */
+/* DIN 158-1:1997, short form: useful lengths as a public table of DIN 3852-1 stud ends has them, gauge
+ * lengths from memory. */
 static const ow_metric_taper_size metric_taper_sizes[] = {
-    {6000, 1000, 2.5, 5.5},  {8000, 1000, 2.5, 5.5},  {10000, 1000, 2.5, 5.5},
-    {12000, 1500, 3.5, 8.5}, {14000, 1500, 3.5, 8.5}, {16000, 1500, 3.5, 8.5},
-    {18000, 1500, 3.5, 8.5}, {20000, 1500, 3.5, 8.5}, {22000, 1500, 3.5, 8.5},
+    {6000, 1000, 2.5, 5.5},  {8000, 1000, 2.5, 5.5},   {10000, 1000, 2.5, 5.5},
+    {12000, 1500, 3.5, 8.5}, {14000, 1500, 3.5, 8.5},  {16000, 1500, 3.5, 8.5},
+    {18000, 1500, 3.5, 8.5}, {20000, 1500, 4.5, 10.5}, {22000, 1500, 4.5, 10.5},
 };
 
 #define COUNT(array) (sizeof(array) / sizeof(array)[0])

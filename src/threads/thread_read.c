@@ -326,6 +326,7 @@ void ow_thread_write(ow_text *text, const ow_thread *thread)
             ow_text_char(text, 'x');
             write_thousandths(text, thread->pitch);
         }
+        ow_text_add(text, thread->family == OW_THREAD_METRIC_TAPER ? " taper" : "");
         return;
     }
     write_inches(text, thread->size);
