@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The tables of commands and of the options that all of them take. */
-#include "cli/cli.h"
+#include "cli/commands.h"
 
 const cli_option cli_common_options[] = {
     {"catalog", 'c', "DIR", "catalogue folder; a later one overlays an earlier one", true},
@@ -14,5 +14,9 @@ const cli_option cli_common_options[] = {
 };
 const size_t cli_common_option_count = sizeof cli_common_options / sizeof cli_common_options[0];
 
-const cli_command *const cli_commands[] = {NULL};
-const size_t cli_command_count = 0;
+const cli_command *const cli_commands[] = {
+    &cli_stack,
+    &cli_check,
+    &cli_catalog,
+};
+const size_t cli_command_count = sizeof cli_commands / sizeof cli_commands[0];

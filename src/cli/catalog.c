@@ -1,0 +1,96 @@
+/* SPDX-License-Identifier: MIT */
+/* oilway catalog list|show ID|check. */
+#include <stdio.h>
+#include <string.h>
+
+#include "cli/commands.h"
+
+static cli_exit list(cli_run *run, const cli_shop *shop)
+{
+    ow_text text = ow_text_new(&run->context);
+    ow_status status = OW_OK;
+    if (cli_is_format(run, "json"))
+        status = ow_report_catalog_list_json(&text, shop->catalog);
+    else
+        ow_report_catalog_list_text(&text, shop->catalog, &run->style);
+    if (status == OW_OK)
+        return cli_print(run, &text, CLI_YES);
+    ow_text_done(&text);
+    return cli_fail(run, status);
+}
+
+static cli_exit show(cli_run *run, const cli_shop *shop, const char *id)
+{
+    ow_text text = ow_text_new(&run->context);
+    if (ow_catalog_part(shop->catalog, id) == NULL && ow_catalog_machine(shop->catalog, id) == NULL) {
+        const char *nearest = ow_catalog_nearest_id(shop->catalog, id);
+        fprintf(stderr, "oilway catalog: no \"%s\" is in the catalogue", id);
+        if (nearest != NULL)
+            fprintf(stderr, "; did you mean %s?", nearest);
+        fputc('\n', stderr);
+        return CLI_COULD_NOT;
+    }
+    ow_status status = OW_OK;
+    if (cli_is_format(run, "json"))
+        status = ow_report_catalog_show_json(&text, shop->catalog, id);
+    else
+        ow_report_catalog_show_text(&text, shop->catalog, id, &run->style);
+    if (status == OW_OK)
+        return cli_print(run, &text, CLI_YES);
+    ow_text_done(&text);
+    return cli_fail(run, status);
+}
+
+static cli_exit check(cli_run *run, const cli_shop *shop)
+{
+    size_t errors = 0;
+    size_t warnings = 0;
+    ow_status status = ow_catalog_check(&run->context, shop->catalog, &errors, &warnings);
+    if (status != OW_OK)
+        return cli_fail(run, status);
+    ow_text text = ow_text_new(&run->context);
+    cli_exit exit = errors > 0 || ow_catalog_left_out_count(shop->catalog) > 0 ? CLI_COULD_NOT : CLI_YES;
+    if (cli_is_format(run, "json"))
+        ow_text_format(&text,
+                       "{\"ok\": %s, \"errors\": %zu, \"warnings\": %zu, \"pages\": %zu, \"parts\": %zu}\n",
+                       exit == CLI_YES ? "true" : "false", errors, warnings,
+                       ow_catalog_page_count(shop->catalog), ow_catalog_part_count(shop->catalog));
+    else
+        ow_text_format(
+            &text, "%zu pages, %zu parts, %zu switches and senders, %zu machines: %zu %s, %zu %s\n",
+            ow_catalog_page_count(shop->catalog), ow_catalog_part_count(shop->catalog),
+            ow_catalog_fixture_count(shop->catalog), ow_catalog_machine_count(shop->catalog), errors,
+            errors == 1 ? "error" : "errors", warnings, warnings == 1 ? "warning" : "warnings");
+    return cli_print(run, &text, exit);
+}
+
+static cli_exit run_catalog(cli_run *run)
+{
+    const char *verb = run->argument_count > 0 ? run->arguments[0] : "list";
+    bool shows = strcmp(verb, "show") == 0;
+    if ((!shows && strcmp(verb, "list") != 0 && strcmp(verb, "check") != 0) ||
+        run->argument_count != (shows                     ? 2u
+                                : run->argument_count > 0 ? 1u
+                                                          : 0u)) {
+        cli_print_usage_hint(run->command);
+        return CLI_COULD_NOT;
+    }
+    cli_shop shop;
+    ow_status status = cli_open_shop(run, false, &shop);
+    if (status != OW_OK)
+        return cli_fail(run, status);
+    cli_exit exit = shows                        ? show(run, &shop, run->arguments[1])
+                    : strcmp(verb, "check") == 0 ? check(run, &shop)
+                                                 : list(run, &shop);
+    cli_close_shop(&shop);
+    return exit;
+}
+
+const cli_command cli_catalog = {
+    .name = "catalog",
+    .arguments = "[list | show ID | check]",
+    .summary = "look at and verify the catalogue",
+    .most = 2,
+    .formats = "text json",
+    .run = run_catalog,
+};

@@ -1,0 +1,16 @@
+/* SPDX-License-Identifier: MIT */
+/* The commands, and what several of them share. */
+#ifndef OW_CLI_COMMANDS_H
+#define OW_CLI_COMMANDS_H
+
+#include "cli/cli.h"
+
+extern const cli_command cli_stack;
+extern const cli_command cli_check;
+extern const cli_command cli_catalog;
+
+/* files.c: the layouts of a file; the caller frees them with ow_layouts_free. Faults are printed. */
+ow_status cli_read_layouts(cli_run *run, const cli_shop *shop, const char *path, ow_layout **layouts,
+                           size_t *count);
+
+#endif

@@ -1,0 +1,111 @@
+/* SPDX-License-Identifier: MIT */
+/* Opens the catalogue: --catalog, else OILWAY_CATALOG, else the one that came with the program, which is
+ * looked for beside the executable (source tree, then an installed tree) before the place it was built for.
+ */
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include "cli/cli.h"
+
+#define FOLDERS_MAX 32
+#define PATH_SIZE 4096
+
+static bool is_folder(const char *path)
+{
+    struct stat found;
+    return stat(path, &found) == 0 && S_ISDIR(found.st_mode);
+}
+
+/* The folder of the running executable, into `folder`; false where the system does not tell. */
+static bool own_folder(char *folder, size_t size)
+{
+    ssize_t length = readlink("/proc/self/exe", folder, size - 1);
+    if (length <= 0)
+        return false;
+    folder[length] = '\0';
+    char *slash = strrchr(folder, '/');
+    if (slash == NULL)
+        return false;
+    *slash = '\0';
+    return true;
+}
+
+/* The catalogue that came with the program, into `path`. */
+static bool shipped_catalog(char *path, size_t size)
+{
+    static const char *const beside[] = {"../catalog", "../../catalog", "../share/oilway/catalog"};
+    char folder[PATH_SIZE];
+    if (own_folder(folder, sizeof folder)) {
+        for (size_t index = 0; index < sizeof beside / sizeof beside[0]; index++) {
+            int length = snprintf(path, size, "%s/%s", folder, beside[index]);
+            if (length > 0 && (size_t)length < size && is_folder(path))
+                return true;
+        }
+    }
+    int length = snprintf(path, size, "%s", OW_INSTALLED_CATALOG);
+    return length > 0 && (size_t)length < size && is_folder(path);
+}
+
+static size_t find_folders(cli_run *run, const char **folders, char *path, size_t size)
+{
+    size_t count = cli_values(run, "catalog", folders, FOLDERS_MAX);
+    if (count > FOLDERS_MAX) {
+        cli_complain("catalog", "%d folders at most", FOLDERS_MAX);
+        return 0;
+    }
+    if (count > 0)
+        return count;
+    const char *environment = getenv("OILWAY_CATALOG");
+    if (environment != NULL && environment[0] != '\0') {
+        folders[0] = environment;
+        return 1;
+    }
+    if (shipped_catalog(path, size)) {
+        folders[0] = path;
+        return 1;
+    }
+    fputs("oilway: no catalogue was found; name one with --catalog DIR or OILWAY_CATALOG\n", stderr);
+    run->errors++;
+    return 0;
+}
+
+static void tell_left_out(const ow_catalog *catalog)
+{
+    size_t count = ow_catalog_left_out_count(catalog);
+    if (count == 0)
+        return;
+    fprintf(stderr, "oilway: left out of the catalogue as unreadable (--skip-bad):");
+    for (size_t index = 0; index < count; index++)
+        fprintf(stderr, "%s %s", index > 0 ? "," : "", ow_catalog_left_out_at(catalog, index));
+    fputc('\n', stderr);
+}
+
+ow_status cli_open_shop(cli_run *run, bool with_net, cli_shop *shop)
+{
+    const char *folders[FOLDERS_MAX];
+    char path[PATH_SIZE];
+    *shop = (cli_shop){NULL, NULL};
+    ow_catalog_options options = {folders, find_folders(run, folders, path, sizeof path),
+                                  cli_value(run, "stock"), cli_has(run, "skip-bad"), false};
+    if (options.folder_count == 0)
+        return OW_INPUT;
+    ow_status status = ow_catalog_load(&run->context, &options, &shop->catalog);
+    if (status != OW_OK)
+        return status;
+    tell_left_out(shop->catalog);
+    if (with_net)
+        status = ow_net_build(&run->context, shop->catalog, &shop->net);
+    if (status != OW_OK)
+        cli_close_shop(shop);
+    return status;
+}
+
+void cli_close_shop(cli_shop *shop)
+{
+    ow_net_free(shop->net);
+    ow_catalog_free(shop->catalog);
+    *shop = (cli_shop){NULL, NULL};
+}

@@ -1,0 +1,151 @@
+/* SPDX-License-Identifier: MIT */
+/* oilway stack: from words to answers to print. */
+#include <stdio.h>
+#include <stdlib.h>
+
+#include "cli/commands.h"
+
+static const cli_option options[] = {
+    {"from", 0, "P", "the source: an END, engine:port, or an engine alone", false},
+    {"to", 0, "P", "a port to reach: an END or turbo:port; up to three", true},
+    {"keep", 'k', "P", "a switch or sender that keeps its place; an id or an END; up to five", true},
+    {"best", 'n', "N", "the N best really different layouts", false},
+    {"circuit", 0, "WORD", "feed, drain or coolant: its defaults hold", false},
+    {"bearing", 0, "WORD", "journal or ball", false},
+    {"bore", 'b', "Q", "least bore on the path to every --to", false},
+    {"flexible", 0, "WORD", "yes (exactly one hose), no, or any", false},
+    {"closing", 0, "WORD", "yes or no: a joint that can be made last", false},
+    {"restrictor", 0, "WORD", "required, forbidden or any", false},
+    {"orifice", 0, "LO..HI", "range of a restrictor's hole", false},
+    {"rating", 0, "Q", "least pressure rating of every part", false},
+    {"temperature", 0, "Q", "temperature that every part stands", false},
+    {"fluid", 0, "WORD", "oil or coolant", false},
+    {"hose", 0, "Q", "length of each hose in the answer", false},
+    {"tolerate", 0, NULL, "allow joints that practice tolerates but no standard blesses", false},
+    {"remote-switch", 0, NULL, "a hose may stand before a kept switch", false},
+    {"without", 0, "ID", "do not use this part", true},
+    {"explain", 0, "ID", "why this part is not in the answer", false},
+};
+
+#define WITHOUT_MAX 64
+
+/* A whole number from 1 to most; false after complaining. */
+static bool read_count(const cli_run *run, const char *option, size_t most, size_t *count)
+{
+    const char *words = cli_value(run, option);
+    if (words == NULL)
+        return true;
+    char *end = NULL;
+    unsigned long value = strtoul(words, &end, 10);
+    if (words[0] < '0' || words[0] > '9' || *end != '\0' || value < 1 || value > most) {
+        cli_complain(option, "%s: a whole number from 1 to %zu is wanted", words, most);
+        return false;
+    }
+    *count = value;
+    return true;
+}
+
+static bool fill_words(cli_run *run, ow_ask_words *words, const char **without)
+{
+    *words = (ow_ask_words){
+        .from = cli_value(run, "from"),
+        .circuit = cli_value(run, "circuit"),
+        .bearing = cli_value(run, "bearing"),
+        .bore = cli_value(run, "bore"),
+        .flexible = cli_value(run, "flexible"),
+        .closing = cli_value(run, "closing"),
+        .restrictor = cli_value(run, "restrictor"),
+        .orifice = cli_value(run, "orifice"),
+        .rating = cli_value(run, "rating"),
+        .temperature = cli_value(run, "temperature"),
+        .fluid = cli_value(run, "fluid"),
+        .hose = cli_value(run, "hose"),
+        .tolerate = cli_has(run, "tolerate"),
+        .remote_switch = cli_has(run, "remote-switch"),
+        .without = without,
+    };
+    words->to_count = cli_values(run, "to", words->to, OW_TO_MAX);
+    words->keep_count = cli_values(run, "keep", words->keep, OW_PORTS_MAX - 1);
+    words->without_count = cli_values(run, "without", without, WITHOUT_MAX);
+    if (words->to_count > OW_TO_MAX || words->keep_count > OW_PORTS_MAX - 1 ||
+        words->without_count > WITHOUT_MAX) {
+        fprintf(stderr, "oilway stack: up to three --to, up to five --keep, up to %d --without\n",
+                WITHOUT_MAX);
+        return false;
+    }
+    return true;
+}
+
+static cli_exit print_answers(cli_run *run, const ow_answers *answers)
+{
+    ow_text text = ow_text_new(&run->context);
+    ow_status status = OW_OK;
+    if (cli_is_format(run, "json"))
+        status = ow_report_answers_json(&text, answers);
+    else if (cli_is_format(run, "yaml"))
+        ow_report_answers_yaml(&text, answers);
+    else if (cli_is_format(run, "csv"))
+        ow_report_answers_csv(&text, answers);
+    else if (cli_is_format(run, "dot"))
+        ow_report_answers_dot(&text, answers);
+    else
+        ow_report_answers_text(&text, answers, &run->style);
+    if (status != OW_OK) {
+        ow_text_done(&text);
+        return cli_fail(run, status);
+    }
+    return cli_print(run, &text, answers->found ? CLI_YES : CLI_NO);
+}
+
+static cli_exit answer(cli_run *run, const cli_shop *shop, const ow_ask_words *words,
+                       const ow_answer_options *wanted)
+{
+    ow_ask_set set;
+    ow_answers answers;
+    ow_status status = ow_ask_read(&run->context, shop->catalog, shop->net, words, &set);
+    if (status != OW_OK)
+        return cli_fail(run, status);
+    status = ow_answers_find(&run->context, shop->catalog, shop->net, &set, wanted, &answers);
+    cli_exit exit = CLI_COULD_NOT;
+    if (status == OW_OK) {
+        exit = print_answers(run, &answers);
+        ow_answers_done(&answers);
+    } else {
+        cli_fail(run, status);
+    }
+    ow_ask_set_done(&set);
+    return exit;
+}
+
+static cli_exit run_stack(cli_run *run)
+{
+    const char *without[WITHOUT_MAX];
+    ow_ask_words words;
+    ow_answer_options wanted = OW_ANSWER_OPTIONS_INIT;
+    cli_shop shop;
+    wanted.explain = cli_value(run, "explain");
+    if (!fill_words(run, &words, without) || !read_count(run, "best", 1000, &wanted.best))
+        return CLI_COULD_NOT;
+    ow_status status = cli_open_shop(run, true, &shop);
+    if (status != OW_OK)
+        return cli_fail(run, status);
+    cli_exit exit = answer(run, &shop, &words, &wanted);
+    cli_close_shop(&shop);
+    return exit;
+}
+
+const cli_command cli_stack = {
+    .name = "stack",
+    .arguments = "--from P --to P [--keep P]...",
+    .summary = "the fewest-part layout that joins them",
+    .detail =
+        "As soon as a port of a machine or --circuit is named, that circuit's defaults hold: one hose, a "
+        "joint\n"
+        "that can be made last, its fluid, a rating of the source's pressure. Between two bare ENDs nothing "
+        "is\n"
+        "asked that is not asked here. An END whose pitch or seat is left out is answered for each in use.",
+    .options = options,
+    .option_count = sizeof options / sizeof options[0],
+    .formats = "text json yaml csv dot",
+    .run = run_stack,
+};
