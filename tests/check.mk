@@ -13,3 +13,8 @@ check-asan: | $(BUILD)/.check-packages ## unit tests, gcc with ASan, UBSan, Leak
 	$(MAKE) BUILD=$(BUILD)/asan $(ASAN) unit
 check-clang: | $(BUILD)/.check-packages ## unit tests, clang with ASan, UBSan
 	$(MAKE) BUILD=$(BUILD)/clang $(CLANG) unit
+
+CLI_CASES := $(sort $(wildcard tests/cli/*.case))
+.PHONY: cases
+cases: $(BUILD)/oilway | $(BUILD)/.check-packages ## run the end-to-end cases against the binary
+	@tests/cli/run.py $(BUILD)/oilway $(CLI_CASES)
