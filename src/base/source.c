@@ -61,6 +61,9 @@ void ow_source_position(const ow_source *source, size_t offset, size_t *line, si
     *column = 1 + (offset > start ? characters(source->text + start, offset - start) : 0);
 }
 
+static void write_message(char *message, size_t size, const char *format, va_list arguments)
+    __attribute__((format(printf, 3, 0)));
+
 /* A message that does not fit is cut between characters and says so. */
 static void write_message(char *message, size_t size, const char *format, va_list arguments)
 {

@@ -94,7 +94,7 @@ ow_status ow_yaml_bool(const ow_context *context, const ow_source *source, const
         return ow_source_report(context, OW_ERROR, OW_INPUT, source, node->span, "yes or no",
                                 "take the quotes off", "%s\"%.60s\" is in quotes, so it is text",
                                 label_of(node).words, node->words);
-    size_t index;
+    size_t index = 0;
     ow_status status = ow_yaml_choice(context, source, node, words, sizeof words / sizeof words[0], &index);
     if (status == OW_OK)
         *value = index % 2 == 0;

@@ -161,15 +161,17 @@ static ow_status report_quantity(const subject *about, ow_dimension dimension)
         fault = "has no unit that is known";
         near = nearest_unit(unit, dimension);
     }
-    char mend[64] = "";
-    if (near != NULL) { /* a unit's name is short: no cut is possible */
-        memcpy(mend, "did you mean \"", 14);
-        memcpy(mend + 14, near, strlen(near));
-        memcpy(mend + 14 + strlen(near), "\"?", 3);
-    }
-    return ow_source_report(about->context, OW_ERROR, OW_INPUT, about->source, about->node->span,
-                            ow_dimension_expected(dimension), near == NULL ? NULL : mend,
-                            "%.60s%s\"%.60s\" %s", about->key, about->colon, words, fault);
+    ow_text mend = ow_text_new(about->context);
+    if (near != NULL)
+        ow_text_format(&mend, "did you mean \"%s\"?", near);
+    ow_status status = ow_text_status(&mend);
+    if (status == OW_OK)
+        status =
+            ow_source_report(about->context, OW_ERROR, OW_INPUT, about->source, about->node->span,
+                             ow_dimension_expected(dimension), near == NULL ? NULL : ow_text_words(&mend),
+                             "%.60s%s\"%.60s\" %s", about->key, about->colon, words, fault);
+    ow_text_done(&mend);
+    return status;
 }
 
 ow_status ow_yaml_quantity(const ow_context *context, const ow_source *source, const ow_yaml *node,

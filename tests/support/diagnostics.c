@@ -10,7 +10,7 @@
 
 static char *copy_of(const char *bytes, size_t length)
 {
-    if (bytes == NULL)
+    if (bytes == NULL || length == SIZE_MAX)
         return NULL;
     char *copy = malloc(length + 1);
     assert_non_null(copy);

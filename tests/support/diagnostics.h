@@ -36,10 +36,10 @@ ow_context ow_test_context(ow_test_diagnostics *sink);
 void ow_test_diagnostics_clear(ow_test_diagnostics *sink);
 
 /* For ow_context.report; user is the sink. Also checks as ow_test_check_diagnostic. */
-void ow_test_collect(void *user, const ow_diagnostic *diagnostic);
+void ow_test_collect(void *user, const ow_diagnostic *told);
 /* For ow_context.report: only asserts that the diagnostic keeps its promises (message there, place inside the
  * line, valid UTF-8, no line end in the line). */
-void ow_test_check_diagnostic(void *user, const ow_diagnostic *diagnostic);
+void ow_test_check_diagnostic(void *user, const ow_diagnostic *told);
 
 size_t ow_test_count(const ow_test_diagnostics *sink, ow_severity severity);
 /* The first whose message holds these words, or NULL. */
