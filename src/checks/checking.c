@@ -29,6 +29,10 @@ const char *ow_checking_end(const ow_checking *checking, size_t node, size_t end
 
 static void add(ow_checking *checking, ow_findings *list, const char *rule, ow_severity severity,
                 const char *where, const char *format, va_list arguments)
+    __attribute__((format(printf, 6, 0)));
+
+static void add(ow_checking *checking, ow_findings *list, const char *rule, ow_severity severity,
+                const char *where, const char *format, va_list arguments)
 {
     char message[512];
     if (checking->status != OW_OK || list == NULL)
