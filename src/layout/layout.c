@@ -1,0 +1,162 @@
+/* SPDX-License-Identifier: MIT */
+/* A layout, looked at. */
+#include <math.h>
+#include <string.h>
+
+#include "layout/storage.h"
+#include "oilway/joint.h"
+
+typedef struct ow_layout_storage {
+    const ow_context *context;
+    ow_arena arena;
+} ow_layout_storage;
+
+ow_status ow_layout_begin(const ow_context *context, ow_layout *layout)
+{
+    ow_layout_storage *storage = ow_new_array(context, 1, sizeof *storage);
+    if (!storage)
+        return OW_MEMORY;
+    *storage = (ow_layout_storage){context, ow_arena_new(context)};
+    *layout = (ow_layout){.title = "", .asked = OW_LIMITS_INIT, .storage = storage};
+    return OW_OK;
+}
+
+ow_arena *ow_layout_arena(ow_layout *layout)
+{
+    return &((ow_layout_storage *)layout->storage)->arena;
+}
+
+void ow_layout_free(ow_layout *layout)
+{
+    ow_layout_storage *storage = layout ? layout->storage : NULL;
+    if (!storage)
+        return;
+    const ow_context *context = storage->context;
+    ow_arena_done(&storage->arena);
+    ow_release(context, storage);
+    layout->storage = NULL;
+}
+
+void ow_layouts_free(const ow_context *context, ow_layout *layouts, size_t count)
+{
+    for (size_t i = 0; layouts && i < count; i++)
+        ow_layout_free(&layouts[i]);
+    ow_release(context, layouts);
+}
+
+void ow_layout_number(ow_layout *layout)
+{
+    for (size_t node = 0; node < layout->node_count; node++) {
+        size_t before = 0;
+        for (size_t other = 0; layout->nodes[node].part && other < node; other++)
+            before += layout->nodes[other].part == layout->nodes[node].part;
+        layout->nodes[node].occurrence = before + 1;
+    }
+}
+
+size_t ow_layout_usual_entry(const ow_part *part, const ow_end *onto)
+{
+    for (size_t end = 0; end < part->end_count; end++)
+        if (ow_joint_find(onto, &part->ends[end]))
+            return end;
+    return 0;
+}
+
+size_t ow_layout_part_count(const ow_layout *layout)
+{
+    size_t count = 0;
+    for (size_t node = 0; node < layout->node_count; node++)
+        count += layout->nodes[node].part != NULL;
+    return count;
+}
+
+size_t ow_layout_joint_count(const ow_layout *layout)
+{
+    return layout->node_count > 0 ? layout->node_count - 1 : 0;
+}
+
+void ow_layout_node_name(ow_text *text, const ow_layout *layout, size_t node)
+{
+    const ow_layout_node *at = &layout->nodes[node];
+    if (!at->part) {
+        ow_text_add(text, layout->givens[at->given].name);
+        return;
+    }
+    ow_text_add(text, at->part->id);
+    if (at->occurrence > 1)
+        ow_text_format(text, "#%zu", at->occurrence);
+}
+
+static const ow_end *end_of(const ow_layout *layout, size_t node, size_t end)
+{
+    const ow_layout_node *at = &layout->nodes[node];
+    return at->part ? &at->part->ends[end] : &layout->givens[at->given].end;
+}
+
+const ow_end *ow_layout_child_end(const ow_layout *layout, size_t child)
+{
+    return end_of(layout, child, layout->nodes[child].enter);
+}
+
+const ow_end *ow_layout_parent_end(const ow_layout *layout, size_t child)
+{
+    return end_of(layout, layout->nodes[child].parent, layout->nodes[child].parent_end);
+}
+
+/* The node of a given port, or OW_NODE_NONE. */
+static size_t node_of_given(const ow_layout *layout, size_t given)
+{
+    for (size_t node = 0; node < layout->node_count; node++)
+        if (!layout->nodes[node].part && layout->nodes[node].given == given)
+            return node;
+    return OW_NODE_NONE;
+}
+
+bool ow_layout_on_path(const ow_layout *layout, size_t node, size_t given)
+{
+    size_t at = node_of_given(layout, given);
+    while (at != OW_NODE_NONE && at != node)
+        at = layout->nodes[at].parent;
+    return at == node && at != OW_NODE_NONE;
+}
+
+double ow_layout_narrowest_bore_m(const ow_layout *layout)
+{
+    double narrowest = OW_NOT_SAID;
+    size_t given = 1;
+    while (given < layout->given_count && layout->givens[given].role != OW_ROLE_TO)
+        given++;
+    size_t child = given < layout->given_count ? node_of_given(layout, given) : OW_NODE_NONE;
+    if (child == OW_NODE_NONE)
+        return OW_NOT_SAID;
+    for (size_t node = layout->nodes[child].parent; node != OW_NODE_NONE; node = layout->nodes[node].parent) {
+        const ow_layout_node *at = &layout->nodes[node];
+        if (at->part) {
+            double bore = ow_part_bore_m(at->part, at->enter, layout->nodes[child].parent_end);
+            if (bore < 0)
+                return OW_NOT_SAID;
+            if (narrowest < 0 || bore < narrowest)
+                narrowest = bore;
+        }
+        child = node;
+    }
+    return narrowest;
+}
+
+int64_t ow_layout_price_cents(const ow_layout *layout, bool *complete)
+{
+    int64_t sum = 0;
+    *complete = true;
+    for (size_t node = 0; node < layout->node_count; node++) {
+        const ow_layout_node *at = &layout->nodes[node];
+        if (!at->part)
+            continue;
+        if (!at->part->has_price)
+            *complete = false;
+        else if (at->part->kind == OW_HOSE && at->length_m >= 0)
+            sum += llround((double)at->part->price_cents * at->length_m);
+        else
+            sum += at->part->price_cents;
+    }
+    return sum;
+}
