@@ -10,10 +10,18 @@
 
 static void write_list(ow_text *text, const ow_layout *layout, size_t first, size_t indent);
 
-static bool enter_is_usual(const ow_layout *layout, size_t index)
+/* Several exits: each is keyed by its name, and the list ends. */
+static bool forks(const ow_layout_node *node)
+{
+    return node->part && node->part->end_count > 2;
+}
+
+/* A reader of the YAML should not have to work out by which end a tee is entered. */
+static bool says_enter(const ow_layout *layout, size_t index)
 {
     const ow_layout_node *node = &layout->nodes[index];
-    return node->enter == ow_layout_usual_entry(node->part, ow_layout_parent_end(layout, index));
+    return forks(node) ||
+           node->enter != ow_layout_usual_entry(node->part, ow_layout_parent_end(layout, index));
 }
 
 static bool has_seal(const ow_layout_node *node)
@@ -27,13 +35,7 @@ static bool has_seal(const ow_layout_node *node)
 static bool has_options(const ow_layout *layout, size_t index)
 {
     const ow_layout_node *node = &layout->nodes[index];
-    return !enter_is_usual(layout, index) || node->length_m >= 0 || has_seal(node);
-}
-
-/* Several exits: each is keyed by its name, and the list ends. */
-static bool forks(const ow_layout_node *node)
-{
-    return node->part && node->part->end_count > 2;
+    return says_enter(layout, index) || node->length_m >= 0 || has_seal(node);
 }
 
 static void write_seals(ow_text *text, const ow_layout_node *node)
@@ -54,7 +56,7 @@ static void write_options(ow_text *text, const ow_layout *layout, size_t index)
     const ow_layout_node *node = &layout->nodes[index];
     const char *gap = "";
     ow_text_char(text, '{');
-    if (!enter_is_usual(layout, index)) {
+    if (says_enter(layout, index)) {
         ow_text_format(text, "enter: %s", node->part->end_names[node->enter]);
         gap = ", ";
     }
@@ -79,7 +81,7 @@ static void write_item(ow_text *text, const ow_layout *layout, size_t index)
         return;
     }
     ow_write_word(text, node->part->id);
-    if (forks(node) || has_options(layout, index)) {
+    if (has_options(layout, index)) {
         ow_text_add(text, ": ");
         write_options(text, layout, index);
     }
