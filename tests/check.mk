@@ -17,6 +17,22 @@ check-asan: | $(BUILD)/.check-packages ## unit tests, gcc with ASan, UBSan, Leak
 check-clang: | $(BUILD)/.check-packages ## unit tests, clang with ASan, UBSan
 	$(MAKE) BUILD=$(BUILD)/clang $(CLANG) unit
 
+# ---- the optimum, by brute force ------------------------------------------------------------
+# tests/brute shares nothing with the search that it is held against; its tests are test_optimum_*.
+# It does most of the work in them, so it is built fast and without sanitizers in every variant.
+BRUTE_SOURCES := $(filter-out tests/brute/find_cases.c,$(sort $(wildcard tests/brute/*.c)))
+BRUTE_OBJECTS := $(BRUTE_SOURCES:%.c=$(BUILD)/obj/%.o)
+$(BRUTE_OBJECTS): override OPT := -O2 -g
+$(BRUTE_OBJECTS): override SANITIZE :=
+$(BUILD)/tests/test_optimum_%: tests/unit/test_optimum_%.c $(SUPPORT_OBJECTS) $(BRUTE_OBJECTS) $(LIBRARY) | $(BUILD)/.check-packages
+	@mkdir -p $(@D)
+	$(CC) $(CPPFLAGS) -Itests $(CFLAGS) $(LDFLAGS) -o $@ $< $(SUPPORT_OBJECTS) $(BRUTE_OBJECTS) $(LIBRARY) $(TEST_LIBS) $(LIBS)
+.PHONY: brute-cases
+brute-cases: $(BRUTE_OBJECTS) $(BUILD)/obj/tests/brute/find_cases.o ## look for the seeds of the random cases anew (minutes)
+	$(CC) $(LDFLAGS) -o $(BUILD)/find-cases $^
+	$(BUILD)/find-cases > $(BUILD)/cases.h && mv $(BUILD)/cases.h tests/brute/cases.h
+-include $(BRUTE_OBJECTS:.o=.d)
+
 CLI_CASES := $(sort $(wildcard tests/cli/*.case))
 .PHONY: cases
 cases: $(BUILD)/oilway | $(BUILD)/.check-packages ## run the end-to-end cases against the binary
