@@ -25,11 +25,11 @@ typedef enum ow_thread_class {
 } ow_thread_class;
 
 /* Limits of size, m. A limit that no standard gives (a root's, mostly) is not there. */
-typedef struct ow_limits {
+typedef struct ow_size_limits {
     double basic_m;
     bool has_least, has_most;
     double least_m, most_m;
-} ow_limits;
+} ow_size_limits;
 
 /* What a figure of a size rests on. */
 typedef enum ow_basis {
@@ -49,7 +49,7 @@ typedef struct ow_thread_size {
     double triangle_m;      /* H, the sharp-V height */
     double depth_m;         /* of the basic profile, on the radius */
     double taper;           /* on the diameter, per length: 0 or 1/16 */
-    ow_limits major, pitch_diameter, minor;
+    ow_size_limits major, pitch_diameter, minor;
     /* Taper only, else 0. The gauge plane is where the tabulated diameters are: the hand-tight length
      * from the small end of a male, the face of an NPT female, half a pitch inside that of an Rc. */
     double gauge_m;           /* male: small end to gauge plane; female: face to gauge plane */
@@ -78,7 +78,7 @@ const char *ow_thread_class_name(ow_thread_class class_named);
 
 /* Diameter of the male's crest (major) or of the female's crest (minor) at a distance from the male's
  * small end or the female's face, m; the same everywhere for a parallel thread. */
-ow_limits ow_thread_crest_at(const ow_thread_size *size, double distance_m);
+ow_size_limits ow_thread_crest_at(const ow_thread_size *size, double distance_m);
 
 /* The hole that a female thread is cut in. */
 typedef struct ow_tapping {

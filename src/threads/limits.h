@@ -30,8 +30,8 @@ void ow_limits_metric_taper(ow_thread_size *size, const ow_metric_taper_size *ba
 /* Basic diameters of a 60 degree parallel profile on its major diameter. */
 void ow_basic_60(ow_thread_size *size, double major_m);
 
-ow_limits ow_limits_between(double basic_m, double least_m, double most_m);
-ow_limits ow_limits_least(double basic_m, double least_m);
-ow_limits ow_limits_most(double basic_m, double most_m);
+ow_size_limits ow_limits_between(double basic_m, double least_m, double most_m);
+ow_size_limits ow_limits_least(double basic_m, double least_m);
+ow_size_limits ow_limits_most(double basic_m, double most_m);
 
 #endif

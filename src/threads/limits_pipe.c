@@ -48,7 +48,7 @@ static void basic_55(ow_thread_size *size, double major_mm)
 
 static void all_within(ow_thread_size *size, double tolerance_m)
 {
-    ow_limits *each[] = {&size->major, &size->pitch_diameter, &size->minor};
+    ow_size_limits *each[] = {&size->major, &size->pitch_diameter, &size->minor};
     for (size_t i = 0; i < 3; i++)
         *each[i] = ow_limits_between(each[i]->basic_m, each[i]->basic_m - tolerance_m,
                                      each[i]->basic_m + tolerance_m);

@@ -28,7 +28,7 @@ static double minor_tolerance_3b(double major_in, double pitch_in)
     return fmin(fmax(tolerance, floor_in), 0.394 * pitch_in);
 }
 
-static ow_limits between_in(double basic_m, double least_in, double most_in)
+static ow_size_limits between_in(double basic_m, double least_in, double most_in)
 {
     return ow_limits_between(basic_m, least_in * OW_INCH, most_in * OW_INCH);
 }

@@ -60,19 +60,19 @@ bool ow_thread_class_read(const char *words, ow_thread_class *class_read)
     return false;
 }
 
-ow_limits ow_limits_between(double basic_m, double least_m, double most_m)
+ow_size_limits ow_limits_between(double basic_m, double least_m, double most_m)
 {
-    return (ow_limits){basic_m, true, true, least_m, most_m};
+    return (ow_size_limits){basic_m, true, true, least_m, most_m};
 }
 
-ow_limits ow_limits_least(double basic_m, double least_m)
+ow_size_limits ow_limits_least(double basic_m, double least_m)
 {
-    return (ow_limits){basic_m, true, false, least_m, least_m};
+    return (ow_size_limits){basic_m, true, false, least_m, least_m};
 }
 
-ow_limits ow_limits_most(double basic_m, double most_m)
+ow_size_limits ow_limits_most(double basic_m, double most_m)
 {
-    return (ow_limits){basic_m, false, true, most_m, most_m};
+    return (ow_size_limits){basic_m, false, true, most_m, most_m};
 }
 
 /* ISO 68-1: pitch diameter D - 3/4 H, minor D - 5/4 H. */
@@ -167,7 +167,7 @@ ow_status ow_thread_size_of(const ow_thread *thread, bool male, ow_thread_class 
     return OW_OK;
 }
 
-static ow_limits shifted(ow_limits limits, double by_m)
+static ow_size_limits shifted(ow_size_limits limits, double by_m)
 {
     limits.basic_m += by_m;
     limits.least_m += by_m;
@@ -175,7 +175,7 @@ static ow_limits shifted(ow_limits limits, double by_m)
     return limits;
 }
 
-ow_limits ow_thread_crest_at(const ow_thread_size *size, double distance_m)
+ow_size_limits ow_thread_crest_at(const ow_thread_size *size, double distance_m)
 {
     double from_gauge_m = distance_m - size->gauge_m;
     if (size->male)

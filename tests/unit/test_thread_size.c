@@ -50,7 +50,7 @@ static void assert_rows(const row *rows, size_t count, bool male, ow_thread_clas
     for (size_t i = 0; i < count; i++) {
         const row *r = &rows[i];
         ow_thread_size size = size_of(r->words, male, class_wanted);
-        ow_limits crest = male ? size.major : size.minor;
+        ow_size_limits crest = male ? size.major : size.minor;
         assert_true(crest.has_least && crest.has_most);
         near(r->words, "crest most", crest.most_m, r->crest_most, unit, tolerance);
         near(r->words, "crest least", crest.least_m, r->crest_least, unit, tolerance);
