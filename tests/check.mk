@@ -91,7 +91,7 @@ seeds=$$(find tests/fuzz/seeds/$(1) -type f 2>/dev/null | wc -l); \
     [ $$seeds -gt 0 ] || { echo "fuzz_$(1) has no seeds in tests/fuzz/seeds/$(1)"; exit 1; }; \
     log=$(BUILD)/fuzz/$(1).seeds.log; \
     find tests/fuzz/seeds/$(1) -type f | LC_ALL=C sort | xargs $(BUILD)/fuzz/fuzzers/$(1) $(call FUZZ_OPTIONS,$(1)) \
-        -artifact_prefix=$(BUILD)/fuzz/found/$(1)- >$$log 2>&1 || { tail -60 $$log; echo "fuzz_$(1) fails on a seed"; exit 1; }; \
+        -artifact_prefix=$(BUILD)/fuzz/found/$(1)- >$$log 2>&1 || { tail -30 $$log; echo "fuzz_$(1) fails on a seed"; exit 1; }; \
     ran=$$(grep -c '^Executed ' $$log || :); \
     [ $$ran -eq $$seeds ] || { echo "fuzz_$(1) ran $$ran of $$seeds seeds"; exit 1; }; echo "fuzz_$(1): $$seeds seeds"
 endef
@@ -102,7 +102,7 @@ define run_fuzzer
 mkdir -p $(BUILD)/fuzz/corpus/$(1); log=$(BUILD)/fuzz/$(1).log; \
     $(BUILD)/fuzz/fuzzers/$(1) $(call FUZZ_OPTIONS,$(1)) -max_total_time=$(FUZZ_SECONDS) \
         -artifact_prefix=$(BUILD)/fuzz/found/$(1)- $(BUILD)/fuzz/corpus/$(1) tests/fuzz/seeds/$(1) >$$log 2>&1 || \
-        { tail -60 $$log; echo "fuzz_$(1) found a fault: see $(BUILD)/fuzz/found"; exit 1; }; \
+        { tail -30 $$log; echo "fuzz_$(1) found a fault: see $(BUILD)/fuzz/found"; exit 1; }; \
     echo "fuzz_$(1): $$(tail -1 $$log)"
 endef
 

@@ -38,6 +38,20 @@ static size_t show_character(ow_text *text, const char *bytes, size_t length)
     return 1;
 }
 
+/* Words that may hold what somebody wrote: no line ends, and nothing that could steer a terminal. */
+static void show_words(ow_text *text, const char *words)
+{
+    size_t length = strlen(words);
+    for (size_t offset = 0; offset < length;) {
+        size_t bytes = character_bytes(words + offset, length - offset);
+        if (words[offset] == '\n')
+            ow_text_char(text, ' ');
+        else
+            show_character(text, words + offset, bytes);
+        offset += bytes;
+    }
+}
+
 /* The line, then the mark under the fault. */
 static void show_line(ow_text *text, const ow_diagnostic *shown)
 {
@@ -74,7 +88,7 @@ static void show_line(ow_text *text, const ow_diagnostic *shown)
 void ow_text_diagnostic(ow_text *text, const ow_diagnostic *diagnostic)
 {
     if (diagnostic->file != NULL) {
-        ow_text_add(text, diagnostic->file);
+        show_words(text, diagnostic->file);
         if (diagnostic->line > 0)
             ow_text_format(text, ":%zu", diagnostic->line);
         if (diagnostic->line > 0 && diagnostic->column > 0)
@@ -83,18 +97,18 @@ void ow_text_diagnostic(ow_text *text, const ow_diagnostic *diagnostic)
     }
     ow_text_add(text, ow_severity_name(diagnostic->severity));
     ow_text_add(text, ": ");
-    ow_text_add(text, diagnostic->message);
+    show_words(text, diagnostic->message);
     ow_text_char(text, '\n');
     if (diagnostic->line_text != NULL)
         show_line(text, diagnostic);
     if (diagnostic->expected != NULL) {
         ow_text_add(text, "    expected ");
-        ow_text_add(text, diagnostic->expected);
+        show_words(text, diagnostic->expected);
         ow_text_char(text, '\n');
     }
     if (diagnostic->mend != NULL) {
         ow_text_add(text, "    mend: ");
-        ow_text_add(text, diagnostic->mend);
+        show_words(text, diagnostic->mend);
         ow_text_char(text, '\n');
     }
 }

@@ -37,6 +37,18 @@ ow_span ow_yaml_span(ow_yaml_reader *reader, const yaml_mark_t *from, const yaml
     return span;
 }
 
+/* A block ends where the next thing begins: the blank lines between are not its own. */
+static void trim_end(const ow_yaml_reader *reader, ow_span *span)
+{
+    const char *text = reader->yaml->source.text + span->start;
+    while (span->length > 0 && strchr(" \t\r\n", text[span->length - 1]) != NULL)
+        span->length--;
+    /* Nothing at all stands behind what came before, not at the next thing. */
+    while (span->length == 0 && span->start > reader->start &&
+           strchr(" \t\r\n", reader->yaml->source.text[span->start - 1]) != NULL)
+        span->start--;
+}
+
 ow_status ow_yaml_counted(ow_yaml_reader *reader)
 {
     reader->fault_count++;
@@ -136,6 +148,7 @@ static ow_status read_scalar(ow_yaml_reader *reader, const yaml_event_t *event)
     size_t length = event->data.scalar.length;
     bool quoted = event->data.scalar.style != YAML_PLAIN_SCALAR_STYLE;
     ow_span span = ow_yaml_span(reader, &event->start_mark, &event->end_mark);
+    trim_end(reader, &span);
     ow_status status = ow_yaml_tag(reader, event->data.scalar.tag, OW_YAML_SCALAR, span, &quoted);
     if (status != OW_OK)
         return status;
@@ -238,12 +251,8 @@ static ow_status close_frame(ow_yaml_reader *reader, const yaml_event_t *event)
 {
     const ow_yaml_frame *frame = &reader->frames[--reader->depth];
     ow_span end = ow_yaml_span(reader, &event->start_mark, &event->end_mark);
-    size_t stop = end.start + end.length;
-    const char *text = reader->yaml->source.text;
-    /* A block ends where the next thing begins: the blank lines between are not its own. */
-    while (stop > frame->node->span.start && strchr(" \t\r\n", text[stop - 1]) != NULL)
-        stop--;
-    frame->node->span.length = stop - frame->node->span.start;
+    frame->node->span.length = end.start + end.length - frame->node->span.start;
+    trim_end(reader, &frame->node->span);
     if (frame->anchor != OW_MAP_NONE) {
         ow_yaml_anchor *anchor = &reader->anchors[frame->anchor];
         anchor->open = false;

@@ -79,7 +79,7 @@ static void read_values(const ow_context *context, const ow_yaml_text *yaml, con
     size_t index = 0, before = *reports;
     size_t faults = 0;
     faults += ow_yaml_quantity(context, &yaml->source, node, OW_LENGTH, 0, 1, &value) != OW_OK;
-    faults += ow_yaml_number(context, &yaml->source, node, -INFINITY, INFINITY, &value) != OW_OK;
+    faults += ow_yaml_number(context, &yaml->source, node, -HUGE_VAL, HUGE_VAL, &value) != OW_OK;
     faults += ow_yaml_choice(context, &yaml->source, node, words, 3, &index) != OW_OK;
     faults += ow_yaml_bool(context, &yaml->source, node, &flag) != OW_OK;
     faults += ow_yaml_need(context, &yaml->source, node, "kind") == NULL;
