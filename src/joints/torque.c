@@ -1,0 +1,90 @@
+/* SPDX-License-Identifier: MIT */
+#include "joints/torque.h"
+
+#include <string.h>
+
+/* Service literature that the figures were printed in; makers are not named. */
+static const char *const SOURCES[] = {
+    "",
+    "a harvester maker's operator manual, 2010s",
+    "a harvester maker's older manual, 2000s",
+    "US Army TM 55-1730-229-12",
+    "a tractor maker's manual, 1996",
+    "a diesel engine maker's workshop manual; it says to halve for parts that are not iron or steel",
+    "a telehandler maker's service manual",
+    "a V-diesel maker's manual, 2015",
+    "a generator-set diesel manual, 2017",
+    "a V-diesel maker's technical publication, 1998",
+    "a marine diesel operation manual",
+    "a diesel maker's service manual",
+    "a car maker's engine data, about 2001",
+    "an aerial platform maker's service manual",
+    "truck diesel data, 1990; thread system not named there",
+};
+
+static const char *condition(ow_thread_state state)
+{
+    switch (state) {
+    case OW_THREAD_DRY:
+        return "dry";
+    case OW_THREAD_OILED:
+        return "threads oiled";
+    case OW_THREAD_RING_OILED:
+        return "O-ring oiled";
+    case OW_THREAD_SEALANT:
+        return "with sealant";
+    case OW_THREAD_NOT_SAID:
+        break;
+    }
+    return "";
+}
+
+unsigned ow_material_bits(const char *material)
+{
+    static const struct {
+        const char *word;
+        unsigned bits;
+    } WORDS[] = {{"alumin", OW_ALUMINIUM},    {"light alloy", OW_ALUMINIUM},
+                 {"brass", OW_COPPER_ALLOY},  {"bronze", OW_COPPER_ALLOY},
+                 {"copper", OW_COPPER_ALLOY}, {"steel", OW_STEEL},
+                 {"stainless", OW_STEEL},     {"iron", OW_STEEL}};
+    if (!material)
+        return 0;
+    for (size_t i = 0; i < sizeof WORDS / sizeof WORDS[0]; i++)
+        if (strstr(material, WORDS[i].word))
+            return WORDS[i].bits;
+    return 0;
+}
+
+static bool speaks_of(const ow_torque_row *row, const ow_thread *thread, ow_seat seat, unsigned materials)
+{
+    ow_thread_family family = thread->family == OW_THREAD_NPTF ? OW_THREAD_NPT : thread->family;
+    return row->thread.family == family && row->thread.size == thread->size && row->seat == seat &&
+           (row->thread.pitch == 0 || row->thread.pitch == thread->pitch) &&
+           (materials == 0 || (row->materials & materials) != 0);
+}
+
+static void add(const ow_torque_row *row, ow_card *card)
+{
+    if (card->torque_count == OW_CARD_TORQUES)
+        return;
+    card->torques[card->torque_count++] =
+        (ow_torque){row->least_nm, row->most_nm,          row->least_turns,    row->most_turns,
+                    row->what,     condition(row->state), SOURCES[row->source]};
+    if (row->most_nm <= 0.0)
+        return;
+    if (!card->has_torque || row->least_nm < card->least_nm)
+        card->least_nm = row->least_nm;
+    if (!card->has_torque || row->most_nm > card->most_nm)
+        card->most_nm = row->most_nm;
+    card->has_torque = true;
+}
+
+void ow_torque_fill(const ow_thread *thread, ow_seat seat, unsigned materials, ow_card *card)
+{
+    const ow_torque_rows *tables[] = {&ow_torque_inch_rows, &ow_torque_metric_rows};
+    for (size_t t = 0; t < sizeof tables / sizeof tables[0]; t++)
+        for (size_t i = 0; i < tables[t]->count; i++)
+            if (speaks_of(&tables[t]->rows[i], thread, seat, materials))
+                add(&tables[t]->rows[i], card);
+}
