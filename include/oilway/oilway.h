@@ -6,6 +6,7 @@
 #include "oilway/answer.h"
 #include "oilway/ask.h"
 #include "oilway/bill.h"
+#include "oilway/card.h"
 #include "oilway/catalog.h"
 #include "oilway/check.h"
 #include "oilway/context.h"

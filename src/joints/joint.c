@@ -53,20 +53,20 @@ bool ow_joint_row_fits(const ow_joint_row *row, const ow_end *a, const ow_end *b
     if (!is_side(&row->first, a) || !is_side(&row->second, b) || !genders_fit(row, a, b))
         return false;
     bool threads = a->thread.size == b->thread.size && a->thread.pitch == b->thread.pitch;
-    switch (row->fit) {
-    case OW_FIT_THREAD:
+    switch (row->agree) {
+    case OW_AGREE_THREAD:
         return threads;
-    case OW_FIT_SIZE:
+    case OW_AGREE_SIZE:
         return same_size(a, b);
-    case OW_FIT_SERIES:
+    case OW_AGREE_SERIES:
         return threads && strcmp(a->name, b->name) == 0;
-    case OW_FIT_TUBE_SERIES:
+    case OW_AGREE_TUBE_SERIES:
         return tube_fits(a, b);
-    case OW_FIT_SIZE_AND_NAME:
+    case OW_AGREE_SIZE_AND_NAME:
         return same_size(a, b) && strcmp(a->name, b->name) == 0;
-    case OW_FIT_BORE:
+    case OW_AGREE_BORE:
         return bores_fit(a, b);
-    case OW_FIT_NAME:
+    case OW_AGREE_NAME:
         return strcmp(a->name, b->name) == 0;
     }
     return false;

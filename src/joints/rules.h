@@ -15,21 +15,21 @@ typedef struct ow_joint_side {
 } ow_joint_side;
 
 /* What must agree between the two ends, beside form, seat and gender. */
-typedef enum ow_joint_fit {
-    OW_FIT_THREAD,        /* size and pitch of the thread */
-    OW_FIT_SIZE,          /* dash, tube or nominal hole */
-    OW_FIT_SERIES,        /* thread and cone series */
-    OW_FIT_TUBE_SERIES,   /* the tube's diameter with that of the cone's series */
-    OW_FIT_SIZE_AND_NAME, /* hose: dash and class */
-    OW_FIT_BORE,          /* hose and clamped tail: within half a millimetre; any class but ptfe */
-    OW_FIT_NAME           /* flange: bolt pattern */
-} ow_joint_fit;
+typedef enum ow_joint_agree {
+    OW_AGREE_THREAD,        /* size and pitch of the thread */
+    OW_AGREE_SIZE,          /* dash, tube or nominal hole */
+    OW_AGREE_SERIES,        /* thread and cone series */
+    OW_AGREE_TUBE_SERIES,   /* the tube's diameter with that of the cone's series */
+    OW_AGREE_SIZE_AND_NAME, /* hose: dash and class */
+    OW_AGREE_BORE,          /* hose and clamped tail: within half a millimetre; any class but ptfe */
+    OW_AGREE_NAME           /* flange: bolt pattern */
+} ow_joint_agree;
 
 typedef struct ow_joint_row {
     ow_joint_rule rule;
     ow_gender first_gender; /* OW_MALE: first is male and second female; OW_GENDER_NONE: neither has one */
     ow_joint_side first, second;
-    ow_joint_fit fit;
+    ow_joint_agree agree;
 } ow_joint_row;
 
 size_t ow_joint_row_count(void);
