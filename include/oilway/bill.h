@@ -3,7 +3,14 @@
 #ifndef OILWAY_BILL_H
 #define OILWAY_BILL_H
 
+#include "oilway/card.h"
 #include "oilway/layout.h"
+
+/*
+ * The card of the joint between node `child` and its parent: the material is that of the softer part, a banjo
+ * eye knows its bolt. OW_NONE if the two ends do not join.
+ */
+ow_status ow_layout_joint_card(const ow_layout *layout, size_t child, ow_card *card);
 
 typedef struct ow_bill_line {
     const ow_part *part;

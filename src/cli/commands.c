@@ -17,6 +17,7 @@ const size_t cli_common_option_count = sizeof cli_common_options / sizeof cli_co
 const cli_command *const cli_commands[] = {
     &cli_stack,
     &cli_check,
+    &cli_bill,
     &cli_catalog,
 };
 const size_t cli_command_count = sizeof cli_commands / sizeof cli_commands[0];

@@ -7,6 +7,7 @@
 
 extern const cli_command cli_stack;
 extern const cli_command cli_check;
+extern const cli_command cli_bill;
 extern const cli_command cli_catalog;
 
 /* files.c: the layouts of a file; the caller frees them with ow_layouts_free. Faults are printed. */

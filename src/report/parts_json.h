@@ -12,4 +12,6 @@ void ow_json_more_findings(ow_json *json, cJSON *list, const ow_findings *findin
 /* "parts" and "joints" of a layout, and its counts, into an object. */
 void ow_json_layout(ow_json *json, cJSON *parent, const ow_context *context, const ow_layout *layout);
 
+void ow_json_bill(ow_json *json, cJSON *parent, const ow_bill *bill);
+
 #endif

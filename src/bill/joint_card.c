@@ -1,0 +1,44 @@
+/* SPDX-License-Identifier: MIT */
+/* The card of a joint as it stands in a layout: the material of the softer part, the bolt that a banjo eye
+ * sits on. */
+#include "oilway/bill.h"
+
+#include <string.h>
+
+/* Softest first; a part whose material is none of these counts as steel does: common practice. */
+static const char *const softness[] = {"aluminium", "brass", "copper", "stainless", "steel"};
+
+static size_t softness_of(const char *material)
+{
+    for (size_t index = 0; index < sizeof softness / sizeof softness[0]; index++) {
+        if (strstr(material, softness[index]) != NULL)
+            return index;
+    }
+    return sizeof softness / sizeof softness[0];
+}
+
+static const char *softer(const ow_part *a, const ow_part *b)
+{
+    if (a == NULL || b == NULL)
+        return a != NULL ? a->material : b != NULL ? b->material : "";
+    return softness_of(a->material) <= softness_of(b->material) ? a->material : b->material;
+}
+
+/* The bolt of a banjo joint, and how many of its studs stand before this one. */
+static void find_bolt(const ow_part *part, size_t end, ow_card_ask *ask)
+{
+    if (part == NULL || part->kind != OW_BANJO_BOLT || end == 0)
+        return;
+    ask->bolt = &part->ends[0].thread;
+    ask->eye = end - 1;
+}
+
+ow_status ow_layout_joint_card(const ow_layout *layout, size_t child, ow_card *card)
+{
+    const ow_layout_node *node = &layout->nodes[child];
+    const ow_part *outer = layout->nodes[node->parent].part;
+    ow_card_ask ask = {.material = softer(outer, node->part)};
+    find_bolt(outer, node->parent_end, &ask);
+    find_bolt(node->part, node->enter, &ask);
+    return ow_card_of(ow_layout_parent_end(layout, child), ow_layout_child_end(layout, child), &ask, card);
+}

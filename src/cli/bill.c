@@ -1,0 +1,60 @@
+/* SPDX-License-Identifier: MIT */
+/* oilway bill: the bill of fittings of a layout's file. */
+#include "cli/commands.h"
+
+static cli_exit print_bill(cli_run *run, const ow_bill *bill)
+{
+    ow_text text = ow_text_new(&run->context);
+    ow_status status = OW_OK;
+    if (cli_is_format(run, "json"))
+        status = ow_report_bill_json(&text, bill);
+    else if (cli_is_format(run, "csv"))
+        ow_report_bill_csv(&text, bill);
+    else
+        ow_report_bill_text(&text, bill, &run->style);
+    if (status == OW_OK)
+        return cli_print(run, &text, CLI_YES);
+    ow_text_done(&text);
+    return cli_fail(run, status);
+}
+
+static cli_exit bill_file(cli_run *run, const cli_shop *shop)
+{
+    ow_layout *layouts = NULL;
+    size_t count = 0;
+    ow_status status = cli_read_layouts(run, shop, run->arguments[0], &layouts, &count);
+    if (status != OW_OK)
+        return cli_fail(run, status);
+    ow_bill bill;
+    cli_exit exit = CLI_COULD_NOT;
+    status = ow_bill_new(&run->context, layouts, count, &bill);
+    if (status == OW_OK) {
+        exit = print_bill(run, &bill);
+        ow_bill_done(&bill);
+    } else {
+        cli_fail(run, status);
+    }
+    ow_layouts_free(&run->context, layouts, count);
+    return exit;
+}
+
+static cli_exit run_bill(cli_run *run)
+{
+    cli_shop shop;
+    ow_status status = cli_open_shop(run, false, &shop);
+    if (status != OW_OK)
+        return cli_fail(run, status);
+    cli_exit exit = bill_file(run, &shop);
+    cli_close_shop(&shop);
+    return exit;
+}
+
+const cli_command cli_bill = {
+    .name = "bill",
+    .arguments = "LAYOUT",
+    .summary = "the bill of fittings, hoses cut and consumables by size",
+    .least = 1,
+    .most = 1,
+    .formats = "text json csv",
+    .run = run_bill,
+};

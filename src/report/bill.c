@@ -1,0 +1,150 @@
+/* SPDX-License-Identifier: MIT */
+/* The bill of fittings: parts with prices, hoses with cut lengths, consumables by size, what is not in the
+ * drawer. */
+#include <string.h>
+
+#include "report/csv.h"
+#include "report/look.h"
+#include "report/parts_json.h"
+
+static void write_quantity(ow_text *text, const ow_bill_line *line)
+{
+    if (line->part->kind != OW_HOSE) {
+        ow_text_format(text, "%zu", line->count);
+        return;
+    }
+    ow_text_format(text, "%zu cut%s, ", line->count, line->count == 1 ? "" : "s");
+    ow_quantity_write(text, OW_LENGTH, line->length_m, 1);
+    if (line->length_assumed)
+        ow_text_add(text, " (assumed)");
+}
+
+static void pad_to(ow_text *text, size_t start, size_t column)
+{
+    size_t width = text->length - start;
+    ow_text_repeat(text, ' ', width < column ? column - width : 1);
+}
+
+static void write_line(ow_text *text, const ow_bill_line *line, const ow_style *style)
+{
+    size_t start = text->length;
+    ow_text_add(text, "  ");
+    write_quantity(text, line);
+    pad_to(text, start, 22);
+    ow_text_add(text, line->part->id);
+    pad_to(text, start, 40);
+    if (line->has_price) {
+        ow_text price = ow_text_new(text->context);
+        ow_look_price(&price, line->total_cents);
+        ow_text_repeat(text, ' ', price.length < 8 ? 8 - price.length : 0);
+        ow_text_add(text, ow_text_words(&price));
+        ow_text_done(&price);
+    } else {
+        ow_text_add(text, "no price");
+    }
+    ow_text_format(text, "  %s", line->part->title);
+    if (line->has_stock && line->short_by > 0.0) {
+        ow_text_add(text, "  ");
+        ow_look_paint(text, OW_PAINT_WARN, style, "not in the drawer: ");
+        ow_text_format(text, "%.4g%s short", line->short_by, line->part->kind == OW_HOSE ? " m" : "");
+    }
+    ow_text_char(text, '\n');
+}
+
+static void write_consumable(ow_text *text, const ow_bill_consumable *consumable, const ow_style *style)
+{
+    ow_text line = ow_text_new(text->context);
+    if (consumable->count > 0)
+        ow_text_format(&line, "%zu ", consumable->count);
+    ow_text_add(&line, consumable->what);
+    if (consumable->size[0] != '\0')
+        ow_text_format(&line, ", %s", consumable->size);
+    ow_text_format(&line, " (%s)", consumable->source);
+    if (consumable->note[0] != '\0')
+        ow_text_format(&line, ": %s", consumable->note);
+    ow_text_add(text, "  ");
+    ow_look_fold(text, style, 2, 6, ow_text_words(&line));
+    ow_text_char(text, '\n');
+    ow_text_done(&line);
+}
+
+void ow_report_bill_text(ow_text *text, const ow_bill *bill, const ow_style *style)
+{
+    ow_look_paint(text, OW_PAINT_STRONG, style, "Bill of fittings");
+    ow_text_format(text, ": %zu %s\n", bill->part_count, bill->part_count == 1 ? "part" : "parts");
+    for (size_t index = 0; index < bill->line_count; index++)
+        write_line(text, &bill->lines[index], style);
+    ow_text_add(text, "  total ");
+    ow_look_price(text, bill->total_cents);
+    if (bill->unpriced_count > 0)
+        ow_text_format(text, ", and %zu without a price", bill->unpriced_count);
+    ow_text_char(text, '\n');
+    if (bill->consumable_count > 0)
+        ow_text_add(text, "Consumables:\n");
+    for (size_t index = 0; index < bill->consumable_count; index++)
+        write_consumable(text, &bill->consumables[index], style);
+}
+
+void ow_json_bill(ow_json *json, cJSON *parent, const ow_bill *bill)
+{
+    ow_json_number(json, parent, "part_count", (double)bill->part_count);
+    cJSON *lines = ow_json_list(json, parent, "lines");
+    for (size_t index = 0; index < bill->line_count; index++) {
+        const ow_bill_line *line = &bill->lines[index];
+        cJSON *item = ow_json_object(json, lines, NULL);
+        ow_json_words(json, item, "id", line->part->id);
+        ow_json_words(json, item, "title", line->part->title);
+        ow_json_number(json, item, "count", (double)line->count);
+        ow_json_scaled(json, item, "length_mm", line->length_m, 1e3, 3);
+        ow_json_bool(json, item, "length_assumed", line->length_assumed);
+        ow_json_cents(json, item, "price", line->has_price, line->total_cents);
+        ow_json_scaled(json, item, "short_by", line->has_stock ? line->short_by : -1.0, 1.0, 4);
+    }
+    cJSON *consumables = ow_json_list(json, parent, "consumables");
+    for (size_t index = 0; index < bill->consumable_count; index++) {
+        const ow_bill_consumable *consumable = &bill->consumables[index];
+        cJSON *item = ow_json_object(json, consumables, NULL);
+        ow_json_words(json, item, "what", consumable->what);
+        ow_json_words(json, item, "size", consumable->size);
+        ow_json_number(json, item, "count", (double)consumable->count);
+        ow_json_words(json, item, "source", consumable->source);
+        ow_json_words(json, item, "note", consumable->note);
+    }
+    ow_json_cents(json, parent, "total", true, bill->total_cents);
+    ow_json_number(json, parent, "unpriced", (double)bill->unpriced_count);
+}
+
+ow_status ow_report_bill_json(ow_text *text, const ow_bill *bill)
+{
+    ow_json json = ow_json_new(false);
+    ow_json_bill(&json, json.root, bill);
+    return ow_json_done(&json, text);
+}
+
+void ow_report_bill_csv(ow_text *text, const ow_bill *bill)
+{
+    ow_text_add(text, "what,id,title,count,length_mm,price,short_by\n");
+    for (size_t index = 0; index < bill->line_count; index++) {
+        const ow_bill_line *line = &bill->lines[index];
+        ow_text_add(text, "part");
+        ow_csv_words(text, line->part->id, false);
+        ow_csv_words(text, line->part->title, false);
+        ow_text_format(text, ",%zu,", line->count);
+        if (line->length_m >= 0.0)
+            ow_text_format(text, "%.6g", line->length_m * 1e3);
+        ow_text_char(text, ',');
+        if (line->has_price)
+            ow_look_price(text, line->total_cents);
+        ow_text_char(text, ',');
+        if (line->has_stock)
+            ow_text_format(text, "%.4g", line->short_by);
+        ow_text_char(text, '\n');
+    }
+    for (size_t index = 0; index < bill->consumable_count; index++) {
+        const ow_bill_consumable *consumable = &bill->consumables[index];
+        ow_text_add(text, "consumable");
+        ow_csv_words(text, consumable->what, false);
+        ow_csv_words(text, consumable->size, false);
+        ow_text_format(text, ",%zu,,,\n", consumable->count);
+    }
+}
