@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* The list of findings, and the look-up of a rule. The rules themselves stand in table.c. */
+/* The list of findings, and the look-up of a rule. The rules themselves stand in table.c and table_physics.c.
+ */
 #include "oilway/finding.h"
 
 #include <stdarg.h>
@@ -11,19 +12,22 @@
 
 size_t ow_rule_count(void)
 {
-    return ow_rules_count;
+    return ow_rules_count + ow_physics_rules_count;
 }
 
 const ow_rule *ow_rule_at(size_t index)
 {
-    return index < ow_rules_count ? &ow_rules[index] : NULL;
+    if (index < ow_rules_count)
+        return &ow_rules[index];
+    index -= ow_rules_count;
+    return index < ow_physics_rules_count ? &ow_physics_rules[index] : NULL;
 }
 
 const ow_rule *ow_rule_find(const char *id)
 {
-    for (size_t index = 0; index < ow_rules_count; index++) {
-        if (strcmp(ow_rules[index].id, id) == 0)
-            return &ow_rules[index];
+    for (size_t index = 0; index < ow_rule_count(); index++) {
+        if (strcmp(ow_rule_at(index)->id, id) == 0)
+            return ow_rule_at(index);
     }
     return NULL;
 }
