@@ -45,7 +45,7 @@ double ow_oil_density_kgm3(const ow_oil *oil, double temperature_c);
 /* Both, as the hydraulics take them. OW_RANGE as for the viscosity. */
 ow_status ow_oil_liquid(const ow_oil *oil, double temperature_c, ow_liquid *liquid);
 
-/* A row of SAE J300 (limits of 2015). W grades: high_mm2s is infinite-like, 0; HTHS 0. */
+/* A row of SAE J300 (limits of 2015). What does not apply is 0. */
 typedef struct ow_sae_grade {
     const char *name;       /* "40", "15W" */
     double kv100_low_mm2s;  /* at least */
