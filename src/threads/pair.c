@@ -206,6 +206,8 @@ ow_status ow_pair_sizes(const ow_thread_size *male, const ow_thread_size *female
         return status;
     made.fit = judge(male, female, &made);
     made.runs = made.fit != OW_FIT_NO_START;
+    if (!made.runs)
+        made.turns_least = made.turns_most = 0;
     ow_pairing_explain(&made);
     *pairing = made;
     return OW_OK;

@@ -59,7 +59,7 @@ static void explain_no_start(ow_pairing *pairing)
                  MM(pairing->gap_m));
     else
         snprintf(pairing->why, sizeof pairing->why,
-                 "will not start: at the loosest the male's pitch diameter is still %.2f mm too large",
+                 "will not start: at the loosest the male's pitch diameter is still %.3f mm too large",
                  MM(-pairing->clearance_most_m));
 }
 

@@ -218,7 +218,7 @@ static void the_reason_carries_the_figures_of_the_verdict(void **state)
     assert_non_null(strstr(pair("G1/8", "M10x1").why, "0.093 mm too fine"));
     assert_non_null(strstr(pair("M12x1.25", "1/2-20 UNF").why, "% of the flank"));
     assert_non_null(strstr(pair("1/2-14 NPT", "Rc1/2").why, "spiral gap"));
-    assert_non_null(strstr(pair("M10x1", "3/8-24 UNF").why, "0.25 mm too large"));
+    assert_non_null(strstr(pair("M10x1", "3/8-24 UNF").why, "0.251 mm too large"));
     assert_non_null(strstr(pair("M8x1", "M12x1.5").why, "without touching"));
 }
 
