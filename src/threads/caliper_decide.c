@@ -26,7 +26,7 @@ const char *ow_measure_word(ow_measure measure)
 
 /* What more a measurement must tell before it is preferred to an easier one, bits (common practice: the pitch
  * gauge lies on the bench, the mating part may be at the customer's). */
-static const double trouble_bits[OW_MEASURE_COUNT] = {0, 0, 0.05, 0.1, 0.15, 0.15, 0};
+static const double trouble_bits[OW_MEASURE_COUNT] = {0, 0, 0.1, 0.1, 0.2, 0.2, 0};
 
 /* ---- chances of outcomes --------------------------------------------------------------------- */
 

@@ -87,6 +87,9 @@ double ow_reading_density(const ow_thread_size *size, double reading_m, double a
 {
     ow_size_limits crest = ow_thread_crest_at(size, ow_caliper_place_m(size));
     box sizes = {crest.least_m, crest.most_m}, usual = {0, 0}, anywhere = {0, 0};
+    double stray = SLIP_FACTOR * accuracy_m + WEAR_M + fmax(size->useful_m, 3 * size->pitch_m) * size->taper;
+    if (reading_m < crest.least_m - stray || reading_m > crest.most_m + stray)
+        return 0;
     if (size->taper <= 0)
         return with_wear(sizes, usual, size->male, reading_m, accuracy_m);
     place_boxes(size, &usual, &anywhere);
