@@ -61,7 +61,7 @@ static void a_diameter_and_a_pitch_name_the_thread(void **state)
 {
     (void)state;
     assert_first(9.88, OW_CALIPER_MALE, 1.0, OW_TAPER_NO, "M10x1", 0.95);
-    assert_first(11.85, OW_CALIPER_MALE, 1.5, OW_TAPER_NOT_SAID, "M12x1.5", 0.9);
+    assert_first(11.85, OW_CALIPER_MALE, 1.5, OW_TAPER_NO, "M12x1.5", 0.9);
     assert_first(10.98, OW_CALIPER_MALE, 25.4 / 20, OW_TAPER_NOT_SAID, "7/16-20 UNF", 0.9);
     assert_first(10.98, OW_CALIPER_MALE, 25.4 / 24, OW_TAPER_NOT_SAID, "7/16-24 UNS", 0.9);
     assert_first(10.2, OW_CALIPER_MALE, 25.4 / 27, OW_TAPER_YES, "1/8-27 NPT", 0.95);
