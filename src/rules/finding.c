@@ -26,8 +26,9 @@ const ow_rule *ow_rule_at(size_t index)
 const ow_rule *ow_rule_find(const char *id)
 {
     for (size_t index = 0; index < ow_rule_count(); index++) {
-        if (strcmp(ow_rule_at(index)->id, id) == 0)
-            return ow_rule_at(index);
+        const ow_rule *rule = ow_rule_at(index);
+        if (rule && strcmp(rule->id, id) == 0)
+            return rule;
     }
     return NULL;
 }
