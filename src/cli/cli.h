@@ -17,6 +17,7 @@ typedef struct cli_option {
     const char *value; /* "Q" */
     const char *help;
     bool repeats;
+    const char *choices; /* the words that it takes, blank separated, or NULL */
 } cli_option;
 
 typedef struct cli_run cli_run;

@@ -3,21 +3,18 @@
 #include "cli/commands.h"
 
 const cli_option cli_common_options[] = {
-    {"catalog", 'c', "DIR", "catalogue folder; a later one overlays an earlier one", true},
-    {"stock", 0, "FILE", "stock and prices laid over the catalogue", false},
-    {"skip-bad", 0, NULL, "leave out what cannot be read in the catalogue, and say what", false},
-    {"format", 'f', "FORMAT", "how to write the answer", false},
-    {"json", 'j', NULL, "short for --format json", false},
-    {"output", 'o', "FILE", "write the answer there, whole or not at all", false},
-    {"ascii", 0, NULL, "no characters beyond ASCII in a text", false},
-    {"help", 'h', NULL, "this help", false},
+    {"catalog", 'c', "DIR", "catalogue folder; a later one overlays an earlier one", true, NULL},
+    {"stock", 0, "FILE", "stock and prices laid over the catalogue", false, NULL},
+    {"skip-bad", 0, NULL, "leave out what cannot be read in the catalogue, and say what", false, NULL},
+    {"format", 'f', "FORMAT", "how to write the answer", false, NULL},
+    {"json", 'j', NULL, "short for --format json", false, NULL},
+    {"output", 'o', "FILE", "write the answer there, whole or not at all", false, NULL},
+    {"ascii", 0, NULL, "no characters beyond ASCII in a text", false, NULL},
+    {"help", 'h', NULL, "this help", false, NULL},
 };
 const size_t cli_common_option_count = sizeof cli_common_options / sizeof cli_common_options[0];
 
 const cli_command *const cli_commands[] = {
-    &cli_stack,
-    &cli_check,
-    &cli_bill,
-    &cli_catalog,
+    &cli_stack, &cli_check, &cli_bill, &cli_catalog, &cli_completion, &cli_complete, &cli_manual,
 };
 const size_t cli_command_count = sizeof cli_commands / sizeof cli_commands[0];

@@ -9,6 +9,9 @@ extern const cli_command cli_stack;
 extern const cli_command cli_check;
 extern const cli_command cli_bill;
 extern const cli_command cli_catalog;
+extern const cli_command cli_complete;
+extern const cli_command cli_completion;
+extern const cli_command cli_manual;
 
 /* files.c: the layouts of a file; the caller frees them with ow_layouts_free. Faults are printed. */
 ow_status cli_read_layouts(cli_run *run, const cli_shop *shop, const char *path, ow_layout **layouts,

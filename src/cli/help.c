@@ -15,7 +15,8 @@ static void print_options(const cli_option *options, size_t count)
             snprintf(letter, sizeof letter, "-%c, ", option->letter);
         snprintf(left, sizeof left, "%s--%s%s%s", letter, option->name, option->value != NULL ? " " : "",
                  option->value != NULL ? option->value : "");
-        printf("  %-28s %s%s\n", left, option->help, option->repeats ? " (may be repeated)" : "");
+        printf("  %-28s %s%s%s%s\n", left, option->help, option->choices != NULL ? ": " : "",
+               option->choices != NULL ? option->choices : "", option->repeats ? " (may be repeated)" : "");
     }
 }
 
