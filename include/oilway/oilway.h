@@ -21,6 +21,7 @@
 #include "oilway/hydraulics.h"
 #include "oilway/joint.h"
 #include "oilway/layout.h"
+#include "oilway/mates.h"
 #include "oilway/oil.h"
 #include "oilway/quantity.h"
 #include "oilway/report.h"
