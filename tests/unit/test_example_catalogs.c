@@ -5,6 +5,8 @@
 #include <string.h>
 
 #include "oilway/catalog.h"
+#include "oilway/check.h"
+#include "oilway/file.h"
 #include "oilway/joint.h"
 #include "support/diagnostics.h"
 #include "support/testing.h"
@@ -129,6 +131,66 @@ static void every_fault_of_the_faulty_catalogue_is_named_at_its_place(void **sta
     done(&self);
 }
 
+/* Its comments promise that check doubts each page for one reason. */
+static void every_page_of_the_doubtful_catalogue_is_doubted(void **state)
+{
+    (void)state;
+    static const struct {
+        size_t line;
+        const char *words;
+    } DOUBTS[] = {{11, "db-1"},   {12, "db-2"},        {23, "de-1"},
+                  {31, "rating"}, {31, "temperature"}, {31, "fluids"}};
+    loaded self;
+    load(&self, "examples/doubtful-catalogue", NULL, NULL);
+    assert_int_equal(self.status, OW_OK);
+    size_t errors = 0, warnings = 0;
+    assert_int_equal(ow_catalog_check(&self.context, self.catalog, &errors, &warnings), OW_OK);
+    assert_true(errors >= 1);
+    assert_true(warnings >= 4);
+    for (size_t d = 0; d < sizeof DOUBTS / sizeof DOUBTS[0]; d++) {
+        bool found = false;
+        for (size_t i = 0; i < self.sink.count && !found; i++)
+            found = self.sink.items[i].line == DOUBTS[d].line &&
+                    strstr(self.sink.items[i].message, DOUBTS[d].words);
+        if (!found)
+            fail_msg("nothing is said of line %zu, %s", DOUBTS[d].line, DOUBTS[d].words);
+    }
+    done(&self);
+}
+
+/* Drawn by hand, not by the search, and sound in every joint. */
+static void the_layouts_drawn_by_hand_pass_the_check(void **state)
+{
+    (void)state;
+    loaded self;
+    load(&self, "catalog", NULL, NULL);
+    assert_int_equal(self.status, OW_OK);
+    const char *source = getenv("OW_SOURCE_DIR");
+    char path[4096];
+    (void)snprintf(path, sizeof path, "%s/examples/plover-on-brockle.yaml", source ? source : ".");
+    char *text = NULL;
+    size_t length = 0, count = 0;
+    ow_layout *layouts = NULL;
+    assert_int_equal(ow_file_read(&self.context, path, &text, &length), OW_OK);
+    assert_int_equal(ow_layouts_read(&self.context, self.catalog, path, text, length, &layouts, &count),
+                     OW_OK);
+    assert_int_equal(count, 4);
+    for (size_t i = 0; i < count; i++) {
+        ow_findings findings = ow_findings_new(&self.context);
+        ow_findings passed = ow_findings_new(&self.context);
+        assert_int_equal(ow_check_layout(&self.context, &layouts[i], &findings, &passed), OW_OK);
+        for (size_t f = 0; f < findings.count; f++)
+            if (findings.items[f].severity >= OW_WARNING)
+                fail_msg("%s: %s: %s", layouts[i].title, findings.items[f].where, findings.items[f].message);
+        assert_true(passed.count >= ow_layout_joint_count(&layouts[i]));
+        ow_findings_done(&findings);
+        ow_findings_done(&passed);
+    }
+    ow_layouts_free(&self.context, layouts, count);
+    ow_release(&self.context, text);
+    done(&self);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -137,6 +199,8 @@ int main(void)
         cmocka_unit_test(the_stock_names_only_parts_that_there_are),
         cmocka_unit_test(no_part_seals_on_the_odd_turbo),
         cmocka_unit_test(every_fault_of_the_faulty_catalogue_is_named_at_its_place),
+        cmocka_unit_test(every_page_of_the_doubtful_catalogue_is_doubted),
+        cmocka_unit_test(the_layouts_drawn_by_hand_pass_the_check),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -69,6 +69,15 @@ static void it_loads_without_a_word(void **state)
     assert_int_equal(self->sink.count, 0);
 }
 
+static void it_passes_its_own_check_without_a_warning(void **state)
+{
+    shipped *self = *state;
+    size_t errors = 99, warnings = 99;
+    assert_int_equal(ow_catalog_check(&self->context, self->catalog, &errors, &warnings), OW_OK);
+    if (errors || warnings)
+        fail_msg("%s", self->sink.count ? self->sink.items[0].told : "something is wrong");
+}
+
 static void it_has_at_least_60_pages_and_3000_parts(void **state)
 {
     shipped *self = *state;
@@ -209,6 +218,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(it_loads_without_a_word),
+        cmocka_unit_test(it_passes_its_own_check_without_a_warning),
         cmocka_unit_test(it_has_at_least_60_pages_and_3000_parts),
         cmocka_unit_test(it_has_at_least_10_engines_and_16_turbos),
         cmocka_unit_test(it_has_parts_of_every_kind),
