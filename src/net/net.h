@@ -3,19 +3,83 @@
 #ifndef OW_NET_NET_H
 #define OW_NET_NET_H
 
+#include "base/memory.h"
 #include "net/net_input.h"
 #include "oilway/context.h"
 
-typedef struct ow_net_index ow_net_index;
+/*
+ * A shape: the kinds of a part's ends, sorted, with the classes that limits ask about. Parts of one shape
+ * stand together, those with a price before those without, then by price, length (not said: 0), id.
+ */
+typedef struct ow_net_shape {
+    uint16_t end_count;
+    uint16_t kinds[OW_NET_ENDS]; /* ascending */
+    bool hose, restrictor;
+    bool by_metre;         /* some part of it is sold by the metre */
+    uint32_t first, count; /* parts */
+} ow_net_shape;
+
+typedef struct ow_net_link {
+    uint16_t kind;
+    bool tolerated, turns;
+} ow_net_link;
+
+#define OW_NET_KIND_NONE 0xFFFFu
+
+/*
+ * Ways through a shape. `need` is the set of the shape's ends, by place among the sorted kinds (of equal
+ * kinds always the first ones), that must be wide where the exits in its index serve a port that
+ * asks for width: need[1] the entry and the first exit, need[2] the entry and the second, …
+ */
+typedef struct ow_net_carry { /* one end leads on, the others are closed */
+    uint32_t shape;
+    uint16_t entry;
+    uint16_t closed[OW_NET_ENDS - 2]; /* OW_NET_KIND_NONE-filled */
+    uint8_t need;                     /* entry and exit */
+} ow_net_carry;
+
+typedef struct ow_net_fork { /* two ends lead on, a <= b; at most one is closed */
+    uint32_t shape;
+    uint16_t entry, exits[2], closed;
+    uint8_t need[4];
+} ow_net_fork;
+
+typedef struct ow_net_cross { /* three ends lead on */
+    uint32_t shape;
+    uint16_t entry, exits[3];
+    uint8_t need[8];
+} ow_net_cross;
+
+typedef struct ow_net_index {
+    ow_arena arena;
+    size_t kind_count;
+    ow_net_kind *kinds;
+    uint32_t *link_offset; /* kind_count + 1; links of kind k: link_offset[k] .. link_offset[k + 1] */
+    ow_net_link *links;    /* ascending by kind */
+    size_t part_count;
+    ow_net_part *parts;    /* by shape */
+    uint32_t *input_index; /* of each of parts, its index in the input */
+    uint32_t *place;       /* of each part of the input, its index in parts */
+    uint32_t *shape_of;    /* of each of parts */
+    size_t shape_count;
+    ow_net_shape *shapes;
+    uint32_t *entry_offset; /* kind_count + 1: shapes that have an end of that kind, ascending */
+    uint32_t *entry_shapes;
+    uint32_t *carry_offset; /* kind_count + 1: carries by exit kind, then entry kind */
+    ow_net_carry *carries;
+    size_t fork_count, cross_count;
+    ow_net_fork *forks;
+    ow_net_cross *crosses;
+    size_t distinct_count;
+} ow_net_index;
 
 /* Immutable once built; the input may go away. OW_RANGE: a number out of range (kinds, ends, amounts, an
- * id twice). OW_LIMIT, OW_MEMORY. O(P log P). Freed with ow_net_index_free. */
+ * id twice, a pair twice). OW_MEMORY. O(P log P). Freed with ow_net_index_free. */
 ow_status ow_net_index_build(const ow_context *context, const ow_net_input *input, ow_net_index **net);
 void ow_net_index_free(ow_net_index *net);
 
-size_t ow_net_index_shape_count(const ow_net_index *net);
-size_t ow_net_index_shape_of(const ow_net_index *net, size_t part); /* part: index in the input */
-/* Parts distinct in kinds of ends, legs, hose, restrictor and orifice. */
-size_t ow_net_index_distinct_count(const ow_net_index *net);
+/* The places of the given kinds among the shape's sorted kinds, of equal kinds the first free ones: a bit
+ * each. */
+unsigned ow_net_places(const ow_net_shape *shape, const uint16_t *kinds, size_t count);
 
 #endif

@@ -46,9 +46,10 @@ ow_status ow_resolve_missing(ow_resolve *resolve, ow_made **made, size_t *count,
  * none. */
 ow_status ow_resolve_forced(ow_resolve *resolve, size_t part, ow_tree *tree);
 
-/* Kinds reached as an open end from the source, and from which each port can be served, limits included:
- * arrays of one flag a kind (net's and extra ones), the caller's. `to` may be NULL. */
+/* One flag a kind (the net's, then the ask's own), in the caller's array: kinds reached as an open end from
+ * the source, through parts that pass the filters, whatever their other ends need; */
 ow_status ow_resolve_reach_source(ow_resolve *resolve, bool *kinds);
+/* and kinds from which that port alone can be served, with every spare end closed, after some history. */
 ow_status ow_resolve_reach_port(ow_resolve *resolve, size_t port, bool *kinds);
 
 #endif

@@ -1,0 +1,43 @@
+/* SPDX-License-Identifier: MIT */
+#include "net/sort.h"
+
+#include <stdbool.h>
+#include <string.h>
+
+#include "base/memory.h"
+
+/* Merges from[low .. middle) and from[middle .. high) into to[low .. high). */
+static void merge(const uint32_t *from, uint32_t *to, size_t low, size_t middle, size_t high,
+                  ow_compare *compare, const void *items)
+{
+    size_t left = low, right = middle;
+    for (size_t at = low; at < high; at++) {
+        bool take_left = left < middle && (right >= high || compare(items, from[left], from[right]) <= 0);
+        to[at] = take_left ? from[left++] : from[right++];
+    }
+}
+
+ow_status ow_sort(const ow_context *context, uint32_t *order, size_t count, ow_compare *compare,
+                  const void *items)
+{
+    if (count < 2)
+        return OW_OK;
+    uint32_t *other = ow_new_array(context, count, sizeof *other);
+    if (other == NULL)
+        return OW_MEMORY;
+    uint32_t *from = order, *to = other;
+    for (size_t width = 1; width < count; width *= 2) {
+        for (size_t low = 0; low < count; low += 2 * width) {
+            size_t middle = low + width < count ? low + width : count;
+            size_t high = low + 2 * width < count ? low + 2 * width : count;
+            merge(from, to, low, middle, high, compare, items);
+        }
+        uint32_t *swap = from;
+        from = to;
+        to = swap;
+    }
+    if (from != order)
+        memcpy(order, from, count * sizeof *order);
+    ow_release(context, other);
+    return OW_OK;
+}

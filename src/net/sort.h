@@ -1,0 +1,18 @@
+/* SPDX-License-Identifier: MIT */
+/* A stable sort of indexes: the C library's own may take memory that no context knows of. */
+#ifndef OW_NET_SORT_H
+#define OW_NET_SORT_H
+
+#include <stddef.h>
+#include <stdint.h>
+
+#include "oilway/context.h"
+
+/* Negative, zero or positive as item `left` goes before, with or behind item `right`. */
+typedef int ow_compare(const void *items, uint32_t left, uint32_t right);
+
+/* Puts order[0 .. count) into ascending order by compare(items, …). OW_MEMORY: order is unchanged. */
+ow_status ow_sort(const ow_context *context, uint32_t *order, size_t count, ow_compare *compare,
+                  const void *items);
+
+#endif

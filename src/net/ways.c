@@ -1,0 +1,224 @@
+/* SPDX-License-Identifier: MIT */
+#include "net/ways.h"
+
+#include <string.h>
+
+/*
+ * All ways of all shapes are told to a sink twice, first to be counted, then to be put in their places.
+ * Equal ends are told once: entering a tee by either end of an equal run is one way.
+ */
+typedef struct way {
+    uint32_t shape;
+    uint16_t entry;
+    size_t exit_count;
+    uint16_t exits[OW_NET_ENDS - 1];
+    size_t closed_count;
+    uint16_t closed[OW_NET_ENDS - 1];
+} way;
+
+typedef struct sink {
+    ow_net_index *net;
+    uint32_t *carry_next; /* counts on the first round, places on the second */
+    bool counting;
+} sink;
+
+unsigned ow_net_places(const ow_net_shape *shape, const uint16_t *kinds, size_t count)
+{
+    unsigned taken = 0;
+    for (size_t i = 0; i < count; i++)
+        for (unsigned end = 0; end < shape->end_count; end++)
+            if (shape->kinds[end] == kinds[i] && !(taken >> end & 1u)) {
+                taken |= 1u << end;
+                break;
+            }
+    return taken;
+}
+
+static uint8_t need_of(const ow_net_shape *shape, const way *told, unsigned serving)
+{
+    uint16_t kinds[OW_NET_ENDS] = {told->entry};
+    size_t count = 1;
+    for (size_t i = 0; i < told->exit_count; i++)
+        if (serving >> i & 1u)
+            kinds[count++] = told->exits[i];
+    return serving == 0 ? 0 : (uint8_t)ow_net_places(shape, kinds, count);
+}
+
+static void put_carry(sink *into, const way *told)
+{
+    ow_net_index *net = into->net;
+    uint32_t *next = &into->carry_next[told->exits[0]];
+    if (!into->counting) {
+        ow_net_carry *carry = &net->carries[*next];
+        carry->shape = told->shape;
+        carry->entry = told->entry;
+        for (size_t i = 0; i < OW_NET_ENDS - 2; i++)
+            carry->closed[i] = i < told->closed_count ? told->closed[i] : (uint16_t)OW_NET_KIND_NONE;
+        carry->need = need_of(&net->shapes[told->shape], told, 1);
+    }
+    ++*next;
+}
+
+static void put_fork(sink *into, const way *told)
+{
+    ow_net_index *net = into->net;
+    if (!into->counting) {
+        ow_net_fork *fork = &net->forks[net->fork_count];
+        fork->shape = told->shape;
+        fork->entry = told->entry;
+        memcpy(fork->exits, told->exits, sizeof fork->exits);
+        fork->closed = told->closed_count > 0 ? told->closed[0] : (uint16_t)OW_NET_KIND_NONE;
+        for (unsigned serving = 0; serving < 4; serving++)
+            fork->need[serving] = need_of(&net->shapes[told->shape], told, serving);
+    }
+    net->fork_count++;
+}
+
+static void put_cross(sink *into, const way *told)
+{
+    ow_net_index *net = into->net;
+    if (!into->counting) {
+        ow_net_cross *cross = &net->crosses[net->cross_count];
+        cross->shape = told->shape;
+        cross->entry = told->entry;
+        memcpy(cross->exits, told->exits, sizeof cross->exits);
+        for (unsigned serving = 0; serving < 8; serving++)
+            cross->need[serving] = need_of(&net->shapes[told->shape], told, serving);
+    }
+    net->cross_count++;
+}
+
+/* Splits the other ends by a mask of those that lead on. */
+static void tell(sink *into, uint32_t shape, uint16_t entry, const uint16_t *others, size_t count,
+                 unsigned leading)
+{
+    way told = {.shape = shape, .entry = entry};
+    for (size_t i = 0; i < count; i++) {
+        if (leading >> i & 1u)
+            told.exits[told.exit_count++] = others[i];
+        else
+            told.closed[told.closed_count++] = others[i];
+    }
+    if (told.exit_count == 1)
+        put_carry(into, &told);
+    else if (told.exit_count == 2)
+        put_fork(into, &told);
+    else
+        put_cross(into, &told);
+}
+
+/* Whether an equal split has a smaller mask: of equal neighbours the first ones must lead on. */
+static bool told_already(const uint16_t *others, size_t count, unsigned leading)
+{
+    for (size_t i = 1; i < count; i++)
+        if (others[i] == others[i - 1] && (leading >> i & 1u) && !(leading >> (i - 1) & 1u))
+            return true;
+    return false;
+}
+
+static void tell_entry(sink *into, uint32_t number, size_t entry)
+{
+    const ow_net_shape *shape = &into->net->shapes[number];
+    uint16_t others[OW_NET_ENDS];
+    size_t count = 0;
+    for (size_t end = 0; end < shape->end_count; end++)
+        if (end != entry)
+            others[count++] = shape->kinds[end];
+    for (unsigned leading = 1; leading < 1u << count; leading++)
+        if (!told_already(others, count, leading))
+            tell(into, number, shape->kinds[entry], others, count, leading);
+}
+
+static void tell_all(sink *into)
+{
+    for (size_t number = 0; number < into->net->shape_count; number++) {
+        const ow_net_shape *shape = &into->net->shapes[number];
+        for (size_t entry = 0; entry < shape->end_count; entry++)
+            if (entry == 0 || shape->kinds[entry] != shape->kinds[entry - 1])
+                tell_entry(into, (uint32_t)number, entry);
+    }
+}
+
+/* Turns counts into offsets: offset[k] = sum of counts before k; offset has one more than counts. */
+static void add_up(uint32_t *offset, size_t count)
+{
+    uint32_t sum = 0;
+    for (size_t i = 0; i <= count; i++) {
+        uint32_t here = offset[i];
+        offset[i] = sum;
+        sum += here;
+    }
+}
+
+static ow_status build_entries(ow_net_index *net)
+{
+    uint32_t *offset = ow_arena_get_array(&net->arena, net->kind_count + 2, sizeof *offset);
+    if (offset == NULL)
+        return OW_MEMORY;
+    uint32_t total = 0;
+    for (int round = 0; round < 2; round++) {
+        for (size_t number = 0; number < net->shape_count; number++) {
+            const ow_net_shape *shape = &net->shapes[number];
+            for (size_t end = 0; end < shape->end_count; end++) {
+                if (end > 0 && shape->kinds[end] == shape->kinds[end - 1])
+                    continue;
+                /* Counted one place further, so that filling moves each offset to where it belongs. */
+                uint32_t *next = &offset[shape->kinds[end] + 1u];
+                if (round == 1)
+                    net->entry_shapes[*next] = (uint32_t)number;
+                ++*next;
+                total++;
+            }
+        }
+        if (round == 0) {
+            net->entry_shapes = ow_arena_get_array(&net->arena, total, sizeof *net->entry_shapes);
+            if (net->entry_shapes == NULL)
+                return OW_MEMORY;
+            add_up(offset + 1, net->kind_count);
+        }
+    }
+    net->entry_offset = offset;
+    return OW_OK;
+}
+
+/* Within an exit kind the carries come by entry kind, so that parallel ones are neighbours. */
+static void order_carries(ow_net_index *net)
+{
+    for (size_t kind = 0; kind < net->kind_count; kind++) {
+        ow_net_carry *first = net->carries + net->carry_offset[kind];
+        size_t count = net->carry_offset[kind + 1] - net->carry_offset[kind];
+        for (size_t gap = count / 2; gap > 0; gap /= 2) /* Shell's sort, stable enough: keys differ */
+            for (size_t i = gap; i < count; i++) {
+                ow_net_carry moved = first[i];
+                size_t at = i;
+                while (at >= gap &&
+                       (first[at - gap].entry > moved.entry ||
+                        (first[at - gap].entry == moved.entry && first[at - gap].shape > moved.shape))) {
+                    first[at] = first[at - gap];
+                    at -= gap;
+                }
+                first[at] = moved;
+            }
+    }
+}
+
+ow_status ow_net_build_ways(ow_net_index *net)
+{
+    uint32_t *offset = ow_arena_get_array(&net->arena, net->kind_count + 2, sizeof *offset);
+    if (offset == NULL)
+        return OW_MEMORY;
+    sink into = {net, offset + 1, true};
+    tell_all(&into);
+    add_up(offset + 1, net->kind_count);
+    net->carries = ow_arena_get_array(&net->arena, offset[net->kind_count + 1], sizeof *net->carries);
+    net->forks = ow_arena_get_array(&net->arena, net->fork_count, sizeof *net->forks);
+    net->crosses = ow_arena_get_array(&net->arena, net->cross_count, sizeof *net->crosses);
+    if (net->carries == NULL || net->forks == NULL || net->crosses == NULL)
+        return OW_MEMORY;
+    net->fork_count = net->cross_count = 0;
+    into.counting = false;
+    tell_all(&into);
+    net->carry_offset = offset;
+    order_carries(net);
+    return build_entries(net);
+}

@@ -1,0 +1,126 @@
+/* SPDX-License-Identifier: MIT */
+#include "search/fill.h"
+#include "search/filter.h"
+
+/* The part and what closes the given ends; OW_TABLE_NONE if that cannot be. */
+static size_t weight_of(ow_table *table, const uint16_t *closed, size_t count)
+{
+    size_t parts = 1;
+    for (size_t i = 0; i < count && closed[i] != OW_NET_KIND_NONE; i++) {
+        if (table->open[closed[i]] == OW_TABLE_NONE)
+            return OW_TABLE_NONE;
+        parts += table->open[closed[i]];
+    }
+    if (parts <= OW_SEARCH_PARTS_MAX)
+        return parts;
+    table->capped = true;
+    return OW_TABLE_NONE;
+}
+
+static uint8_t wide_patterns(const ow_table *table, uint32_t shape, const uint8_t *need, unsigned patterns)
+{
+    unsigned wide = 1;
+    for (unsigned serving = 1; serving < patterns; serving++)
+        if (ow_supply_meets(table->supply[shape], need[serving]))
+            wide |= 1u << serving;
+    return (uint8_t)wide;
+}
+
+/* Puts an arc behind those of its run (same exit and entry), unless one of them does all it does. */
+static size_t put_arc(ow_arc *run, size_t count, ow_arc arc)
+{
+    for (size_t i = 0; i < count; i++) {
+        if (run[i].class != arc.class)
+            continue;
+        if (run[i].weight <= arc.weight && run[i].narrow <= arc.narrow)
+            return count;
+        if (arc.weight <= run[i].weight && arc.narrow <= run[i].narrow) {
+            run[i] = arc;
+            return count;
+        }
+    }
+    run[count] = arc;
+    return count + 1;
+}
+
+static ow_status build_arcs(ow_table *table)
+{
+    const ow_net_index *net = table->net;
+    size_t carry_count = net->carry_offset[net->kind_count];
+    table->arcs = ow_arena_get_array(&table->arena, carry_count, sizeof *table->arcs);
+    table->arc_offset = ow_arena_get_array(&table->arena, net->kind_count + 1, sizeof *table->arc_offset);
+    if (table->arcs == NULL || table->arc_offset == NULL)
+        return OW_MEMORY;
+    size_t count = 0;
+    for (size_t exit = 0; exit < net->kind_count; exit++) {
+        size_t run = count;
+        for (size_t i = net->carry_offset[exit]; i < net->carry_offset[exit + 1]; i++) {
+            const ow_net_carry *carry = &net->carries[i];
+            unsigned supply = table->supply[carry->shape];
+            size_t weight = supply == 0 ? OW_TABLE_NONE : weight_of(table, carry->closed, OW_NET_ENDS - 2);
+            if (weight == OW_TABLE_NONE)
+                continue;
+            ow_arc arc = {carry->entry, (uint16_t)weight, (uint8_t)ow_shape_class(&net->shapes[carry->shape]),
+                          !ow_supply_meets(supply, carry->need)};
+            if (run < count && table->arcs[count - 1].entry != arc.entry)
+                run = count;
+            count = run + put_arc(table->arcs + run, count - run, arc);
+        }
+        table->arc_offset[exit + 1] = (uint32_t)count;
+    }
+    return OW_OK;
+}
+
+static ow_status build_forks(ow_table *table)
+{
+    const ow_net_index *net = table->net;
+    table->forks = ow_arena_get_array(&table->arena, net->fork_count, sizeof *table->forks);
+    if (table->forks == NULL)
+        return OW_MEMORY;
+    for (size_t i = 0; i < net->fork_count; i++) {
+        const ow_net_fork *fork = &net->forks[i];
+        size_t weight = table->supply[fork->shape] == 0 ? OW_TABLE_NONE : weight_of(table, &fork->closed, 1);
+        if (weight == OW_TABLE_NONE)
+            continue;
+        unsigned class = ow_shape_class(&net->shapes[fork->shape]);
+        table->fork_classes |= 1u << class;
+        table->forks[table->fork_count++] = (ow_fork_arc){fork->entry,
+                                                          {fork->exits[0], fork->exits[1]},
+                                                          (uint16_t)weight,
+                                                          (uint8_t) class,
+                                                          wide_patterns(table, fork->shape, fork->need, 4)};
+    }
+    return OW_OK;
+}
+
+static ow_status build_crosses(ow_table *table)
+{
+    const ow_net_index *net = table->net;
+    table->crosses = ow_arena_get_array(&table->arena, net->cross_count, sizeof *table->crosses);
+    if (table->crosses == NULL)
+        return OW_MEMORY;
+    for (size_t i = 0; i < net->cross_count; i++) {
+        const ow_net_cross *cross = &net->crosses[i];
+        if (table->supply[cross->shape] == 0)
+            continue;
+        unsigned class = ow_shape_class(&net->shapes[cross->shape]);
+        table->cross_classes |= 1u << class;
+        table->crosses[table->cross_count++] =
+            (ow_cross_arc){cross->entry,
+                           {cross->exits[0], cross->exits[1], cross->exits[2]},
+                           1,
+                           (uint8_t) class,
+                           wide_patterns(table, cross->shape, cross->need, 8)};
+    }
+    return OW_OK;
+}
+
+ow_status ow_arcs_build(ow_table *table)
+{
+    ow_status status = build_arcs(table);
+    if (status == OW_OK)
+        status = build_forks(table);
+    if (status == OW_OK)
+        status = build_crosses(table);
+    return status;
+}

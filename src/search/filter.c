@@ -1,0 +1,108 @@
+/* SPDX-License-Identifier: MIT */
+#include "search/filter.h"
+
+#define ALL_WIDE 0xFu
+
+ow_status ow_filter_bar(ow_table *table)
+{
+    const ow_search_input *ask = table->ask;
+    if (ask->without_count == 0)
+        return OW_OK;
+    table->barred = ow_arena_get_array(&table->arena, table->net->part_count, sizeof *table->barred);
+    if (table->barred == NULL)
+        return OW_MEMORY;
+    for (size_t i = 0; i < ask->without_count; i++) {
+        if (ask->without[i] >= table->net->part_count)
+            return OW_RANGE;
+        table->barred[table->net->place[ask->without[i]]] = true;
+    }
+    return OW_OK;
+}
+
+static bool orifice_passes(const ow_search_limits *limits, const ow_net_part *part)
+{
+    if (limits->orifice_low_um == OW_NET_NOT_SAID && limits->orifice_high_um == OW_NET_NOT_SAID)
+        return true;
+    if (part->orifice_um == OW_NET_NOT_SAID)
+        return false;
+    return (limits->orifice_low_um == OW_NET_NOT_SAID || part->orifice_um >= limits->orifice_low_um) &&
+           (limits->orifice_high_um == OW_NET_NOT_SAID || part->orifice_um <= limits->orifice_high_um);
+}
+
+bool ow_filter_passes(const ow_table *table, size_t place)
+{
+    const ow_search_limits *limits = &table->ask->limits;
+    const ow_net_part *part = &table->net->parts[place];
+    if (table->barred != NULL && table->barred[place])
+        return false;
+    if (limits->no_tee && part->end_count > 2)
+        return false;
+    if (limits->rating_pa != OW_NET_NOT_SAID && part->rating_pa < limits->rating_pa)
+        return false; /* not said is less than any rating asked */
+    if (limits->has_temperature && (!part->has_temperature || part->low_mc > limits->temperature_mc ||
+                                    part->high_mc < limits->temperature_mc))
+        return false;
+    if ((part->fluids & limits->fluid) != limits->fluid)
+        return false;
+    return !part->restrictor || orifice_passes(limits, part);
+}
+
+bool ow_filter_wide(const ow_table *table, int64_t leg_um)
+{
+    int64_t least = table->ask->limits.least_bore_um;
+    return least == OW_NET_NOT_SAID || (leg_um != OW_NET_NOT_SAID && leg_um >= least);
+}
+
+unsigned ow_filter_wide_places(const ow_table *table, const ow_net_shape *shape, const ow_net_part *part)
+{
+    if (table->ask->limits.least_bore_um == OW_NET_NOT_SAID)
+        return ALL_WIDE;
+    unsigned places = 0;
+    for (size_t end = 0; end < part->end_count; end++) {
+        if (!ow_filter_wide(table, part->leg_um[end]))
+            continue;
+        for (unsigned place = 0; place < shape->end_count; place++)
+            if (shape->kinds[place] == part->kinds[end] && (places >> place & 1u) == 0) {
+                places |= 1u << place;
+                break;
+            }
+    }
+    unsigned all = (1u << part->end_count) - 1;
+    return places == all ? ALL_WIDE : places;
+}
+
+static uint16_t supply_of(const ow_table *table, const ow_net_shape *shape)
+{
+    unsigned supply = 0;
+    for (size_t i = 0; i < shape->count; i++) {
+        size_t place = shape->first + i;
+        if (!ow_filter_passes(table, place))
+            continue;
+        unsigned wide = ow_filter_wide_places(table, shape, &table->net->parts[place]);
+        supply |= 1u << wide;
+        if (wide == ALL_WIDE)
+            break; /* does whatever any other does */
+    }
+    return (uint16_t)supply;
+}
+
+/* Whether the ask's limits let every part pass and find it wide. */
+static bool asks_nothing(const ow_table *table)
+{
+    const ow_search_limits *limits = &table->ask->limits;
+    return table->barred == NULL && !limits->no_tee && limits->rating_pa == OW_NET_NOT_SAID &&
+           !limits->has_temperature && limits->fluid == 0 && limits->orifice_low_um == OW_NET_NOT_SAID &&
+           limits->orifice_high_um == OW_NET_NOT_SAID && limits->least_bore_um == OW_NET_NOT_SAID;
+}
+
+ow_status ow_filter_supply(ow_table *table)
+{
+    const ow_net_index *net = table->net;
+    table->supply = ow_arena_get_array(&table->arena, net->shape_count, sizeof *table->supply);
+    if (table->supply == NULL)
+        return OW_MEMORY;
+    bool all = asks_nothing(table);
+    for (size_t i = 0; i < net->shape_count; i++)
+        table->supply[i] = all ? (uint16_t)(1u << ALL_WIDE) : supply_of(table, &net->shapes[i]);
+    return OW_OK;
+}

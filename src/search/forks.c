@@ -1,0 +1,160 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * Forks: the sets of a fork's exits are proper subsets of the set at hand, so their labels are final. What a
+ * fork of a class can do is the same for all of them: it is written down once a set as a list of
+ * steps, each naming the rows of the table to be added up.
+ */
+#include "search/fill.h"
+
+typedef struct step {
+    uint32_t to;      /* row of `entered`, within the set */
+    uint32_t from[3]; /* rows of `open` */
+    uint8_t serving;  /* bit i: the share of exit i holds a served port */
+} step;
+
+typedef struct steps {
+    const ow_table *table;
+    step *items;
+    size_t count, capacity;
+    size_t ordered; /* the first ones, in which the shares fall: enough where two exits are equal */
+} steps;
+
+/* The rows for one deal and history, once for each exit that may be handed each permission. */
+static ow_status add_steps(steps *list, ow_ports set, unsigned class, const ow_ports *shares, size_t exits,
+                           unsigned packed)
+{
+    const ow_table *table = list->table;
+    unsigned history = ow_table_packing(table, set)->unpacked[packed];
+    unsigned askers[2] = {0, 0};
+    step added = {.to = (uint32_t)(packed * table->kind_count)};
+    for (size_t i = 0; i < exits; i++) {
+        if (!ow_rules_may_pass(&table->rules, class, history, shares[i]))
+            return OW_OK;
+        added.serving |= (uint8_t)((shares[i] & table->rules.served) != 0 ? 1u << i : 0u);
+        askers[0] |= (table->asked[shares[i]] & OW_MAY_FIX) != 0 ? 1u << i : 0u;
+        askers[1] |= (table->asked[shares[i]] & OW_MAY_MACHINE) != 0 ? 1u << i : 0u;
+    }
+    if ((history & OW_MAY_FIX) == 0 || askers[0] == 0)
+        askers[0] = 1; /* nothing to choose */
+    if ((history & OW_MAY_MACHINE) == 0 || askers[1] == 0 || (class & OW_CLASS_HOSE) != 0)
+        askers[1] = 1;
+    for (size_t fix = 0; fix < exits; fix++)
+        for (size_t machine = 0; machine < exits; machine++) {
+            if ((askers[0] >> fix & 1u) == 0 || (askers[1] >> machine & 1u) == 0)
+                continue;
+            for (size_t i = 0; i < exits; i++) {
+                unsigned after = ow_rules_pass(class, history, i == fix, i == machine);
+                unsigned row = ow_table_packing(table, shares[i])->packed[after];
+                added.from[i] = (uint32_t)ow_table_at(table, shares[i], row);
+            }
+            ow_status status = ow_grow(table->context, (void **)&list->items, &list->capacity,
+                                       list->count + 1, sizeof *list->items);
+            if (status != OW_OK)
+                return status;
+            list->items[list->count++] = added;
+        }
+    return OW_OK;
+}
+
+static ow_status add_histories(steps *list, ow_ports set, unsigned class, const ow_ports *shares,
+                               size_t exits)
+{
+    ow_status status = OW_OK;
+    unsigned count = ow_table_packing(list->table, set)->count;
+    for (unsigned packed = 0; status == OW_OK && packed < count; packed++)
+        status = add_steps(list, set, class, shares, exits, packed);
+    return status;
+}
+
+/* Both orders of each pair of shares, first those with the greater share first. */
+static ow_status list_fork_steps(steps *list, ow_ports set, unsigned class)
+{
+    ow_status status = OW_OK;
+    list->count = 0;
+    for (int round = 0; round < 2; round++) {
+        for (ow_ports share = (set - 1) & set; status == OW_OK && share != 0; share = (share - 1) & set) {
+            ow_ports shares[2] = {share, set & ~share};
+            if ((shares[0] > shares[1]) == (round == 0))
+                status = add_histories(list, set, class, shares, 2);
+        }
+        if (round == 0)
+            list->ordered = list->count;
+    }
+    return status;
+}
+
+static ow_status list_cross_steps(steps *list, ow_ports set, unsigned class)
+{
+    ow_status status = OW_OK;
+    list->count = 0;
+    for (ow_ports first = (set - 1) & set; first != 0; first = (first - 1) & set) {
+        ow_ports rest = set & ~first;
+        for (ow_ports second = (rest - 1) & rest; status == OW_OK && second != 0;
+             second = (second - 1) & rest) {
+            ow_ports shares[3] = {first, second, rest & ~second};
+            status = add_histories(list, set, class, shares, 3);
+        }
+    }
+    return status;
+}
+
+static void run_forks(ow_table *table, const steps *list, uint16_t *entered, unsigned class)
+{
+    const uint16_t *open = table->open;
+    for (size_t i = 0; i < table->fork_count; i++) {
+        const ow_fork_arc *fork = &table->forks[i];
+        if (fork->class != class)
+            continue;
+        size_t count = fork->exits[0] == fork->exits[1] ? list->ordered : list->count;
+        for (size_t j = 0; j < count; j++) {
+            const step *at = &list->items[j];
+            unsigned parts = (unsigned)fork->weight + open[at->from[0] + fork->exits[0]] +
+                             open[at->from[1] + fork->exits[1]];
+            uint16_t *label = &entered[at->to + fork->entry];
+            if (parts < *label && (fork->wide >> at->serving & 1u) != 0)
+                *label = (uint16_t)parts;
+        }
+    }
+}
+
+static void run_crosses(ow_table *table, const steps *list, uint16_t *entered, unsigned class)
+{
+    const uint16_t *open = table->open;
+    for (size_t i = 0; i < table->cross_count; i++) {
+        const ow_cross_arc *cross = &table->crosses[i];
+        if (cross->class != class)
+            continue;
+        for (size_t j = 0; j < list->count; j++) {
+            const step *at = &list->items[j];
+            unsigned parts = (unsigned)cross->weight + open[at->from[0] + cross->exits[0]] +
+                             open[at->from[1] + cross->exits[1]] + open[at->from[2] + cross->exits[2]];
+            uint16_t *label = &entered[at->to + cross->entry];
+            if (parts < *label && (cross->wide >> at->serving & 1u) != 0)
+                *label = (uint16_t)parts;
+        }
+    }
+}
+
+ow_status ow_fill_forks(ow_fill *fill, ow_ports set)
+{
+    ow_table *table = fill->table;
+    if ((set & (set - 1)) == 0)
+        return OW_OK; /* nothing to deal out */
+    steps list = {.table = table};
+    uint16_t *entered = table->entered + table->at[set];
+    ow_status status = OW_OK;
+    for (unsigned class = 0; status == OW_OK && class < OW_CLASSES; class ++) {
+        if ((table->fork_classes >> class & 1u) != 0) {
+            status = list_fork_steps(&list, set, class);
+            if (status == OW_OK)
+                run_forks(table, &list, entered, class);
+        }
+        if (status == OW_OK && (table->cross_classes >> class & 1u) != 0) {
+            status = list_cross_steps(&list, set, class);
+            if (status == OW_OK)
+                run_crosses(table, &list, entered, class);
+        }
+    }
+    ow_release(table->context, list.items);
+    return status;
+}

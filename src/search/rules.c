@@ -1,0 +1,87 @@
+/* SPDX-License-Identifier: MIT */
+#include "search/rules.h"
+
+ow_rules ow_rules_of(const ow_search_input *ask)
+{
+    ow_rules rules = {.hoses = ask->limits.hoses,
+                      .restricting = ask->limits.restricting,
+                      .closing = ask->limits.closing,
+                      .remote_switch = ask->limits.remote_switch};
+    for (size_t i = 0; i < ask->port_count; i++) {
+        ow_ports port = 1u << i;
+        if (!ask->ports[i].served) {
+            rules.kept |= port;
+            continue;
+        }
+        if (rules.served == 0)
+            rules.first = port;
+        rules.served |= port;
+        if (ask->ports[i].machine)
+            rules.machines |= port;
+    }
+    bool several = (rules.machines & (rules.machines - 1)) != 0;
+    rules.apart = several && rules.hoses == OW_HOSES_ONE;
+    return rules;
+}
+
+unsigned ow_rules_asked(const ow_rules *rules, ow_ports set)
+{
+    unsigned asked = 0;
+    bool serves = (set & rules->served) != 0;
+    /* The first port's set must know of hoses even where they are free: the stick-out ends there. */
+    if ((serves && rules->hoses == OW_HOSES_ONE) ||
+        ((set & rules->first) != 0 && rules->hoses == OW_HOSES_FREE))
+        asked |= OW_PASSED_HOSE;
+    if (serves && rules->restricting == OW_RESTRICTING_NEEDED)
+        asked |= OW_PASSED_RESTRICTOR;
+    if (serves && rules->closing)
+        asked |= OW_MAY_FIX;
+    if ((set & rules->machines) != 0 && rules->apart)
+        asked |= OW_MAY_MACHINE;
+    return asked;
+}
+
+unsigned ow_rules_wanted(const ow_rules *rules, size_t port)
+{
+    unsigned wanted = ow_rules_asked(rules, 1u << port);
+    return rules->hoses == OW_HOSES_ONE ? wanted : wanted & ~OW_PASSED_HOSE;
+}
+
+unsigned ow_rules_join(unsigned history, bool turns)
+{
+    return turns ? history | OW_MAY_FIX : history;
+}
+
+bool ow_rules_may_pass(const ow_rules *rules, unsigned class, unsigned history, ow_ports share)
+{
+    bool serves = (share & rules->served) != 0, keeps = (share & rules->kept) != 0;
+    if ((class & OW_CLASS_HOSE) != 0) {
+        if (keeps && !rules->remote_switch)
+            return false;
+        if (serves && rules->hoses == OW_HOSES_NONE)
+            return false;
+        if (serves && rules->hoses == OW_HOSES_ONE && (history & OW_PASSED_HOSE) != 0)
+            return false;
+    }
+    if ((class & OW_CLASS_RESTRICTOR) != 0)
+        return !keeps && !(serves && rules->restricting == OW_RESTRICTING_BARRED);
+    return true;
+}
+
+unsigned ow_rules_pass(unsigned class, unsigned history, bool fix, bool machine)
+{
+    if (!fix)
+        history &= ~OW_MAY_FIX;
+    if (!machine)
+        history &= ~OW_MAY_MACHINE;
+    if ((class & OW_CLASS_HOSE) != 0) /* beyond a hose begins a piece of its own, at each of its ends */
+        history |= OW_PASSED_HOSE | OW_MAY_MACHINE;
+    if ((class & OW_CLASS_RESTRICTOR) != 0)
+        history |= OW_PASSED_RESTRICTOR;
+    return history;
+}
+
+bool ow_rules_sticks_out(const ow_rules *rules, unsigned class, unsigned history, ow_ports set)
+{
+    return (set & rules->first) != 0 && (class & OW_CLASS_HOSE) == 0 && (history & OW_PASSED_HOSE) == 0;
+}

@@ -1,0 +1,127 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * The table: least number of parts for each open end, history and set of ports. Numbers of parts only;
+ * price, stick-out and ids are worked out afterwards for the few states that tie (rank.h).
+ *
+ *   open[at(set, q) + x]     parts beyond an open end of kind x
+ *   entered[at(set, q) + e]  parts from the one on that is entered by an end of kind e
+ *
+ * q numbers the histories that the set asks about: their bits, packed.
+ */
+#ifndef OW_SEARCH_TABLE_H
+#define OW_SEARCH_TABLE_H
+
+#include "base/memory.h"
+#include "net/net.h"
+#include "search/rules.h"
+
+#define OW_TABLE_NONE 0xFFFFu /* no layout, or one of more than OW_SEARCH_PARTS_MAX parts */
+
+/* An event that happens exactly once in the layout is one more bit of the set. */
+typedef enum ow_event {
+    OW_EVENT_NONE,
+    OW_EVENT_MADE,  /* a made part that joins any two ends, or closes one */
+    OW_EVENT_FORCED /* one use of a given part */
+} ow_event;
+
+typedef struct ow_joint_link { /* a mate allowed in this ask */
+    uint16_t kind;
+    bool turns;
+} ow_joint_link;
+
+/* Histories of a set, numbered: the bits that it asks about, packed. */
+typedef struct ow_packing {
+    unsigned count;                    /* 2^bits */
+    uint8_t packed[OW_HISTORY_BITS];   /* of bits to number; bits not asked about are ignored */
+    uint8_t unpacked[OW_HISTORY_BITS]; /* of number to bits */
+} ow_packing;
+
+/* An arc of the fill: a carry of this ask, with what it weighs. */
+typedef struct ow_arc {
+    uint16_t entry, weight;
+    uint8_t class; /* OW_CLASS_… */
+    bool narrow;   /* no part of the shape is wide enough for a served port */
+} ow_arc;
+typedef struct ow_fork_arc {
+    uint16_t entry, exits[2], weight;
+    uint8_t class;
+    uint8_t wide; /* bit p: wide enough if the exits in p serve; bit 0 always */
+} ow_fork_arc;
+typedef struct ow_cross_arc {
+    uint16_t entry, exits[3], weight;
+    uint8_t class;
+    uint8_t wide;
+} ow_cross_arc;
+
+typedef struct ow_table {
+    const ow_context *context;
+    ow_arena arena;
+    const ow_net_index *net;
+    const ow_search_input *ask;
+    ow_rules rules;
+    ow_event event;
+    ow_ports event_bit; /* 0 without an event */
+    uint32_t forced;    /* place of the part in the net */
+    size_t kind_count;  /* with the ask's own kinds */
+    size_t set_count;
+    ow_ports all;
+    bool *barred; /* by place, or NULL */
+
+    uint32_t *link_offset;
+    ow_joint_link *links;
+    /* By shape: bit m tells that a part passing the filters has the ends in m wide (places among the sorted
+     * kinds, of equal kinds the first ones). 0: no part of the shape may be used. */
+    uint16_t *supply;
+
+    uint8_t asked[OW_SETS_MAX];
+    size_t at[OW_SETS_MAX + 1];
+    ow_packing packings[OW_HISTORY_BITS]; /* by bits asked about */
+    uint16_t *open, *entered;
+
+    uint32_t *arc_offset; /* net's kinds + 1, by exit kind */
+    ow_arc *arcs;
+    size_t fork_count, cross_count;
+    ow_fork_arc *forks;
+    ow_cross_arc *crosses;
+    unsigned fork_classes, cross_classes; /* bit c: there is one of class c */
+
+    struct ow_fill *fill;
+
+    bool capped; /* a number of parts went over OW_SEARCH_PARTS_MAX */
+    bool whole;  /* the last set is filled, not only as far as the source needed it */
+} ow_table;
+
+/* Prepares and fills. whole = false lets the last set stop as soon as the source is settled. OW_RANGE,
+ * OW_MEMORY. */
+ow_status ow_table_new(const ow_context *context, const ow_net_index *net, const ow_search_input *ask,
+                       ow_event event, uint32_t forced, bool whole, ow_table **table);
+void ow_table_free(ow_table *table);
+/* Fills what an early stop left out. */
+ow_status ow_table_complete(ow_table *table);
+
+static inline size_t ow_table_at(const ow_table *table, ow_ports set, unsigned packed)
+{
+    return table->at[set] + packed * table->kind_count;
+}
+static inline const ow_packing *ow_table_packing(const ow_table *table, ow_ports set)
+{
+    return &table->packings[table->asked[set]];
+}
+static inline unsigned ow_shape_class(const ow_net_shape *shape)
+{
+    return (shape->hose ? OW_CLASS_HOSE : 0u) | (shape->restrictor ? OW_CLASS_RESTRICTOR : 0u);
+}
+/* Whether an end of that kind turns by itself: asked of what a made part meets. */
+static inline bool ow_table_kind_turns(const ow_table *table, size_t kind)
+{
+    size_t own = table->net->kind_count;
+    return kind < own ? table->net->kinds[kind].turns : table->ask->extra_kinds[kind - own].turns;
+}
+/* The kinds that x may be joined to in this ask. */
+static inline const ow_joint_link *ow_table_links(const ow_table *table, size_t kind, size_t *count)
+{
+    *count = table->link_offset[kind + 1] - table->link_offset[kind];
+    return table->links + table->link_offset[kind];
+}
+
+#endif
