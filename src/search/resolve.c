@@ -5,10 +5,6 @@
 #include "search/resolve_inner.h"
 #include "search/tree.h"
 
-/* Where the list is cut unless the ask says otherwise. */
-#define PARTS_ABOVE 4
-#define LOOKED_MOST 20000
-
 ow_status ow_resolve_new(const ow_context *context, const ow_net_index *net, const ow_search_input *ask,
                          ow_resolve **resolve)
 {
@@ -65,7 +61,7 @@ ow_status ow_rank_source(ow_rank *rank, size_t number, const ow_derivation **der
 
 static size_t most_parts(const ow_resolve *resolve)
 {
-    size_t above = resolve->ask->parts_above == 0 ? PARTS_ABOVE : resolve->ask->parts_above;
+    size_t above = resolve->ask->parts_above == 0 ? OW_LIST_USUAL_ABOVE : resolve->ask->parts_above;
     size_t best = ow_table_best(resolve->table);
     return above > OW_SEARCH_PARTS_MAX - best ? OW_SEARCH_PARTS_MAX : best + above;
 }
@@ -135,7 +131,7 @@ static ow_status write_listed(ow_resolve *resolve, const ow_derivation *derivati
 
 ow_status ow_resolve_next(ow_resolve *resolve, ow_tree *tree)
 {
-    size_t looked_most = resolve->ask->looked_most == 0 ? LOOKED_MOST : resolve->ask->looked_most;
+    size_t looked_most = resolve->ask->looked_most == 0 ? OW_LIST_USUAL_LOOKED : resolve->ask->looked_most;
     if (ow_table_best(resolve->table) == OW_TABLE_NONE)
         resolve->end = OW_LIST_ALL;
     while (resolve->end == OW_LIST_GOES_ON) {
@@ -162,13 +158,13 @@ ow_list_end ow_resolve_end(const ow_resolve *resolve)
     return resolve->end;
 }
 
-ow_status ow_resolve_forced(ow_resolve *resolve, size_t part, ow_tree *tree)
+ow_status ow_forced_find(const ow_context *context, const ow_net_index *net, const ow_search_input *ask,
+                         size_t part, ow_tree *tree)
 {
-    if (part >= resolve->net->part_count)
+    if (part >= net->part_count)
         return OW_RANGE;
     ow_table *table;
-    ow_status status = ow_table_new(resolve->context, resolve->net, resolve->ask, OW_EVENT_FORCED,
-                                    resolve->net->place[part], false, &table);
+    ow_status status = ow_table_new(context, net, ask, OW_EVENT_FORCED, net->place[part], false, &table);
     if (status != OW_OK)
         return status;
     ow_rank rank = {.table = NULL};

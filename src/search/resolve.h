@@ -19,6 +19,9 @@ void ow_resolve_free(ow_resolve *resolve);
  * hand in it). */
 ow_status ow_resolve_best_parts(const ow_resolve *resolve, size_t *parts, bool *capped);
 
+/* Where the list is cut unless the ask says otherwise. */
+#define OW_LIST_USUAL_ABOVE 4
+#define OW_LIST_USUAL_LOOKED 20000
 typedef enum ow_list_end { OW_LIST_GOES_ON, OW_LIST_ALL, OW_LIST_PARTS_ABOVE, OW_LIST_LOOKED } ow_list_end;
 /* The next really different layout in order. OW_NONE when there is no further one; ow_resolve_end says why.
  */
@@ -44,7 +47,8 @@ ow_status ow_resolve_missing(ow_resolve *resolve, ow_made **made, size_t *count,
 
 /* The least key of a layout that uses part `part` (index in the net's input) at least once. OW_NONE: there is
  * none. */
-ow_status ow_resolve_forced(ow_resolve *resolve, size_t part, ow_tree *tree);
+ow_status ow_forced_find(const ow_context *context, const ow_net_index *net, const ow_search_input *ask,
+                         size_t part, ow_tree *tree);
 
 /* One flag a kind (the net's, then the ask's own), in the caller's array: kinds reached as an open end from
  * the source, through parts that pass the filters, whatever their other ends need; */
