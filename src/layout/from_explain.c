@@ -267,6 +267,8 @@ static ow_status explain_part(ow_search *search, size_t part, const char *id, ow
 ow_status ow_search_explain(ow_search *search, const char *id, ow_explanation *explanation)
 {
     ow_explanation made = {.known = false};
+    ow_text_done(&search->words);
+    search->words = ow_text_new(search->context);
     size_t part;
     ow_status status = OW_OK;
     if (ow_search_part_index(search, id, &part)) {
