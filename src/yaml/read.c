@@ -37,15 +37,19 @@ ow_span ow_yaml_span(ow_yaml_reader *reader, const yaml_mark_t *from, const yaml
     return span;
 }
 
+static bool is_blank(char byte)
+{
+    return byte == ' ' || byte == '\n' || byte == '\t' || byte == '\r';
+}
+
 /* A block ends where the next thing begins: the blank lines between are not its own. */
 static void trim_end(const ow_yaml_reader *reader, ow_span *span)
 {
-    const char *text = reader->yaml->source.text + span->start;
-    while (span->length > 0 && strchr(" \t\r\n", text[span->length - 1]) != NULL)
+    const char *text = reader->yaml->source.text;
+    while (span->length > 0 && is_blank(text[span->start + span->length - 1]))
         span->length--;
     /* Nothing at all stands behind what came before, not at the next thing. */
-    while (span->length == 0 && span->start > reader->start &&
-           strchr(" \t\r\n", reader->yaml->source.text[span->start - 1]) != NULL)
+    while (span->length == 0 && span->start > reader->start && is_blank(text[span->start - 1]))
         span->start--;
 }
 
@@ -310,6 +314,14 @@ static ow_status read_events(ow_yaml_reader *reader)
     return status;
 }
 
+static bool is_ascii(const char *bytes, size_t length)
+{
+    unsigned char all = 0;
+    for (size_t i = 0; i < length; i++)
+        all |= (unsigned char)bytes[i];
+    return all < 0x80;
+}
+
 /* The whole must be UTF-8 before libyaml sees it: so the place is right and other encodings are named. */
 static ow_status check_encoding(ow_yaml_reader *reader)
 {
@@ -326,7 +338,7 @@ static ow_status check_encoding(ow_yaml_reader *reader)
     if (source->length >= 3 && memcmp(source->text, "\xEF\xBB\xBF", 3) == 0)
         reader->start = 3;
     size_t rest = source->length - reader->start;
-    reader->ascii = rest == 0 || ow_utf8_count(source->text + reader->start, rest) == rest;
+    reader->ascii = is_ascii(source->text + reader->start, rest);
     reader->byte = reader->start;
     return OW_OK;
 }
