@@ -8,8 +8,15 @@ FUZZ  := CC=clang OPT="-O1 -g -fno-omit-frame-pointer" \
          SANITIZE="-fsanitize=fuzzer-no-link,address,undefined -fno-sanitize-recover=all"
 
 .PHONY: unit check-asan check-clang valgrind headers fuzzers fuzz-seeds fuzz format tidy
-unit: $(UNIT_TESTS) ## run the unit tests of this variant
-	@set -e; for test in $(UNIT_TESTS); do OW_SOURCE_DIR="$(CURDIR)" $$test >$$test.log 2>&1 || { cat $$test.log; exit 1; }; \
+# A locale that writes 4,4, to see that nobody minds.
+COMMA_LOCALE := $(BUILD)/locale/de_DE.UTF-8
+$(COMMA_LOCALE): | $(BUILD)/.check-packages
+	@mkdir -p $(@D)
+	localedef --no-archive -i de_DE -f UTF-8 $(abspath $@)
+TEST_SETTINGS = OW_SOURCE_DIR="$(CURDIR)" LOCPATH="$(abspath $(BUILD)/locale)" OW_COMMA_LOCALE=de_DE.UTF-8
+
+unit: $(UNIT_TESTS) $(COMMA_LOCALE) ## run the unit tests of this variant
+	@set -e; for test in $(UNIT_TESTS); do $(TEST_SETTINGS) $$test >$$test.log 2>&1 || { cat $$test.log; exit 1; }; \
 	    grep -hE '^\[  PASSED  \]' $$test.log | sed "s|\$$| $$(basename $$test)|"; done
 
 check-asan: | $(BUILD)/.check-packages ## unit tests, gcc with ASan, UBSan, LeakSanitizer
@@ -43,8 +50,8 @@ cases: $(BUILD)/oilway | $(BUILD)/.check-packages ## run the end-to-end cases ag
 VALGRIND_SKIP :=
 VALGRIND_RUN := valgrind --quiet --error-exitcode=99 --leak-check=full --show-leak-kinds=all --errors-for-leak-kinds=all
 VALGRIND_TESTS := $(filter-out $(VALGRIND_SKIP:%=$(BUILD)/tests/%),$(UNIT_TESTS))
-valgrind: $(VALGRIND_TESTS) ## unit tests under valgrind
-	@printf '%s\n' $(notdir $(VALGRIND_TESTS)) | OW_SOURCE_DIR="$(CURDIR)" OW_SLOW_TOOL=valgrind xargs -P2 -I{} sh -c \
+valgrind: $(VALGRIND_TESTS) $(COMMA_LOCALE) ## unit tests under valgrind
+	@printf '%s\n' $(notdir $(VALGRIND_TESTS)) | $(TEST_SETTINGS) OW_SLOW_TOOL=valgrind xargs -P2 -I{} sh -c \
 	    '$(VALGRIND_RUN) $(BUILD)/tests/{} >$(BUILD)/tests/{}.valgrind.log 2>&1 || \
 	        { echo "valgrind: {}"; cat $(BUILD)/tests/{}.valgrind.log; exit 255; }'
 	@echo "valgrind: $(words $(VALGRIND_TESTS)) tests clean, $(words $(VALGRIND_SKIP)) left out"
