@@ -7,6 +7,7 @@
 #include "oilway/ask.h"
 #include "oilway/assumption.h"
 #include "oilway/bill.h"
+#include "oilway/caliper.h"
 #include "oilway/card.h"
 #include "oilway/catalog.h"
 #include "oilway/check.h"
@@ -23,11 +24,14 @@
 #include "oilway/layout.h"
 #include "oilway/mates.h"
 #include "oilway/oil.h"
+#include "oilway/pairing.h"
 #include "oilway/quantity.h"
 #include "oilway/report.h"
+#include "oilway/report_thread.h"
 #include "oilway/stack.h"
 #include "oilway/status.h"
 #include "oilway/text.h"
 #include "oilway/thread.h"
+#include "oilway/thread_size.h"
 
 #endif

@@ -16,5 +16,11 @@ const size_t cli_common_option_count = sizeof cli_common_options / sizeof cli_co
 
 const cli_command *const cli_commands[] = {
     &cli_stack, &cli_check, &cli_bill, &cli_catalog, &cli_completion, &cli_complete, &cli_manual,
+    &cli_stack,
+    &cli_check,
+    &cli_bill,
+    &cli_catalog,
+    &cli_caliper,
+    &cli_thread,
 };
 const size_t cli_command_count = sizeof cli_commands / sizeof cli_commands[0];

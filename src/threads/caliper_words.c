@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: MIT */
 /* What is said of a candidate, and of the measurement that decides. */
 #include <math.h>
-#include <stdio.h>
 #include <string.h>
 
 #include "threads/caliper_internal.h"
+#include "threads/say.h"
 
 #define MM(metres) ((metres)*1e3)
 #define ANSWERS_MAX 4 /* candidates whose answers are spelled out */
@@ -15,24 +15,24 @@ void ow_caliper_write_why(const ow_caliper_ask *ask, const ow_suspect *suspect, 
     char where[48], pitch[64] = "";
     double below = crest->least_m - ask->diameter_m, above = ask->diameter_m - crest->most_m;
     if (below > 0.5e-6)
-        snprintf(where, sizeof where, "read %.2f mm below", MM(below));
+        ow_say(where, sizeof where, "read %.2f mm below", MM(below));
     else if (above > 0.5e-6)
-        snprintf(where, sizeof where, "read %.2f mm above", MM(above));
+        ow_say(where, sizeof where, "read %.2f mm above", MM(above));
     else
-        snprintf(where, sizeof where, "read inside");
+        ow_say(where, sizeof where, "read inside");
     if (ask->pitch_m > 0) {
         double off = (ask->pitch_m / suspect->size.pitch_m - 1) * 100;
         if (fabs(off) < 0.2)
-            snprintf(pitch, sizeof pitch, "; pitch %.3f mm as read", MM(suspect->size.pitch_m));
+            ow_say(pitch, sizeof pitch, "; pitch %.3f mm as read", MM(suspect->size.pitch_m));
         else
-            snprintf(pitch, sizeof pitch, "; pitch %.3f mm, read %.1f %% off", MM(suspect->size.pitch_m),
-                     fabs(off));
+            ow_say(pitch, sizeof pitch, "; pitch %.3f mm, read %.1f %% off", MM(suspect->size.pitch_m),
+                   fabs(off));
     }
-    snprintf(candidate->why, sizeof candidate->why, "%s%s %.2f to %.2f mm%s: %s%s",
-             suspect->size.male ? "male, over the crests" : "female, across the bore",
-             suspect->size.taper > 0 ? (suspect->size.male ? " at hand-tight length" : " at the mouth") : "",
-             MM(crest->least_m), MM(crest->most_m), suspect->size.class_name[0] ? " by its class" : "", where,
-             pitch);
+    ow_say(candidate->why, sizeof candidate->why, "%s%s %.2f to %.2f mm%s: %s%s",
+           suspect->size.male ? "male, over the crests" : "female, across the bore",
+           suspect->size.taper > 0 ? (suspect->size.male ? " at hand-tight length" : " at the mouth") : "",
+           MM(crest->least_m), MM(crest->most_m), suspect->size.class_name[0] ? " by its class" : "", where,
+           pitch);
 }
 
 /* The answer that a candidate would give to a measurement, in words; false if it has none to give. */
@@ -130,7 +130,7 @@ void ow_caliper_write_how(const ow_context *context, const ow_suspect *suspects,
     if (answer->decide != OW_MEASURE_NONE)
         write_answers(&text, suspects, count, answer->decide);
     ow_text_char(&text, '.');
-    snprintf(answer->how, sizeof answer->how, "%s",
-             ow_text_status(&text) == OW_OK ? ow_text_words(&text) : plain);
+    ow_say(answer->how, sizeof answer->how, "%s",
+           ow_text_status(&text) == OW_OK ? ow_text_words(&text) : plain);
     ow_text_done(&text);
 }

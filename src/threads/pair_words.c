@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 /* The reason for a verdict, with its figures. */
 #include <math.h>
-#include <stdio.h>
 
 #include "threads/pair.h"
+#include "threads/say.h"
 
 #define MM(metres) ((metres)*1e3)
 #define PERCENT(part) ((part)*100)
@@ -14,20 +14,20 @@
 static void write_turns(char *words, double least, double most)
 {
     if (most < 0.5)
-        snprintf(words, WORDS_SIZE, "less than half a turn");
+        ow_say(words, WORDS_SIZE, "less than half a turn");
     else if (most - least < 0.05)
-        snprintf(words, WORDS_SIZE, "%.1f turns", most);
+        ow_say(words, WORDS_SIZE, "%.1f turns", most);
     else
-        snprintf(words, WORDS_SIZE, "%.1f to %.1f turns", least, most);
+        ow_say(words, WORDS_SIZE, "%.1f to %.1f turns", least, most);
 }
 
 static void write_pitch(char *words, double difference_m)
 {
     if (difference_m == 0)
-        snprintf(words, WORDS_SIZE, "the pitches agree");
+        ow_say(words, WORDS_SIZE, "the pitches agree");
     else
-        snprintf(words, WORDS_SIZE, "the male's pitch is %.3f mm too %s", fabs(MM(difference_m)),
-                 difference_m > 0 ? "coarse" : "fine");
+        ow_say(words, WORDS_SIZE, "the male's pitch is %.3f mm too %s", fabs(MM(difference_m)),
+               difference_m > 0 ? "coarse" : "fine");
 }
 
 static const char *leak_reason(const ow_pairing *pairing)
@@ -44,23 +44,23 @@ static const char *leak_reason(const ow_pairing *pairing)
 static void explain_home(ow_pairing *pairing, const char *turns)
 {
     if (pairing->tapers)
-        snprintf(pairing->why, sizeof pairing->why, "same thread: hand-tight after %s", turns);
+        ow_say(pairing->why, sizeof pairing->why, "same thread: hand-tight after %s", turns);
     else
-        snprintf(pairing->why, sizeof pairing->why,
-                 "same thread: goes home with %.3f to %.3f mm of play on the flanks",
-                 MM(fmax(pairing->clearance_least_m, 0)), MM(pairing->clearance_most_m));
+        ow_say(pairing->why, sizeof pairing->why,
+               "same thread: goes home with %.3f to %.3f mm of play on the flanks",
+               MM(fmax(pairing->clearance_least_m, 0)), MM(pairing->clearance_most_m));
 }
 
 static void explain_no_start(ow_pairing *pairing)
 {
     if (pairing->gap_m > 0)
-        snprintf(pairing->why, sizeof pairing->why,
-                 "drops in without touching: the male's crest is at least %.2f mm smaller than the bore",
-                 MM(pairing->gap_m));
+        ow_say(pairing->why, sizeof pairing->why,
+               "drops in without touching: the male's crest is at least %.2f mm smaller than the bore",
+               MM(pairing->gap_m));
     else
-        snprintf(pairing->why, sizeof pairing->why,
-                 "will not start: at the loosest the male's pitch diameter is still %.3f mm too large",
-                 MM(-pairing->clearance_most_m));
+        ow_say(pairing->why, sizeof pairing->why,
+               "will not start: at the loosest the male's pitch diameter is still %.3f mm too large",
+               MM(-pairing->clearance_most_m));
 }
 
 void ow_pairing_explain(ow_pairing *pairing)
@@ -73,20 +73,20 @@ void ow_pairing_explain(ow_pairing *pairing)
         explain_home(pairing, turns);
         break;
     case OW_FIT_LEAKS:
-        snprintf(pairing->why, sizeof pairing->why, "%s: %s %s like the right part, but %s", pitch,
-                 pairing->tapers ? "wedges after" : "goes home after", turns, leak_reason(pairing));
+        ow_say(pairing->why, sizeof pairing->why, "%s: %s %s like the right part, but %s", pitch,
+               pairing->tapers ? "wedges after" : "goes home after", turns, leak_reason(pairing));
         break;
     case OW_FIT_BINDS:
-        snprintf(pairing->why, sizeof pairing->why, "%s: starts and jams after %s", pitch, turns);
+        ow_say(pairing->why, sizeof pairing->why, "%s: starts and jams after %s", pitch, turns);
         break;
     case OW_FIT_WEAK:
-        snprintf(pairing->why, sizeof pairing->why,
-                 "%s: goes home%s, but only %.0f to %.0f %% of the flank holds and it strips at %.0f to %.0f "
-                 "%% of "
-                 "the strength",
-                 pitch, pairing->free_least < pairing->home_turns ? " where the limits are loose" : "",
-                 PERCENT(fmax(pairing->overlap_least, 0)), PERCENT(pairing->overlap_most),
-                 PERCENT(pairing->strength_least), PERCENT(pairing->strength_most));
+        ow_say(pairing->why, sizeof pairing->why,
+               "%s: goes home%s, but only %.0f to %.0f %% of the flank holds and it strips at %.0f to %.0f "
+               "%% of "
+               "the strength",
+               pitch, pairing->free_least < pairing->home_turns ? " where the limits are loose" : "",
+               PERCENT(fmax(pairing->overlap_least, 0)), PERCENT(pairing->overlap_most),
+               PERCENT(pairing->strength_least), PERCENT(pairing->strength_most));
         break;
     case OW_FIT_NO_START:
         explain_no_start(pairing);
