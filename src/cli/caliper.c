@@ -8,12 +8,12 @@
 #include "oilway/report_thread.h"
 
 static const cli_option options[] = {
-    {"male", 'm', NULL, "a male thread, measured over its crests", false},
-    {"female", 0, NULL, "a female thread, measured across its bore", false},
-    {"tpi", 0, "N", "threads per inch, where they were counted", false},
-    {"pitch", 'p', "MM", "pitch in millimetres, where it was measured", false},
-    {"taper", 't', "yes|no", "whether it tapers, where that was looked at", false},
-    {"accuracy", 'a', "MM", "of the diameter, plus or minus millimetres (0.05)", false},
+    {"male", 'm', NULL, "a male thread, measured over its crests", false, NULL},
+    {"female", 0, NULL, "a female thread, measured across its bore", false, NULL},
+    {"tpi", 0, "N", "threads per inch, where they were counted", false, NULL},
+    {"pitch", 'p', "MM", "pitch in millimetres, where it was measured", false, NULL},
+    {"taper", 't', "yes|no", "whether it tapers, where that was looked at", false, "yes no"},
+    {"accuracy", 'a', "MM", "of the diameter, plus or minus millimetres (0.05)", false, NULL},
 };
 
 /* A bare number of an option between two bounds. True if it was not given. */

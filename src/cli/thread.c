@@ -6,8 +6,9 @@
 #include "oilway/report_thread.h"
 
 static const cli_option options[] = {
-    {"tap", 't', NULL, "the hole to tap: drill, depth, wall, face, and the cautions", false},
-    {"class", 0, "CLASS", "this tolerance class only: 6g 6h 6H 2A 3A 2B 3B A B", false},
+    {"tap", 't', NULL, "the hole to tap: drill, depth, wall, face, and the cautions", false, NULL},
+    {"class", 0, "CLASS", "this tolerance class only: 6g 6h 6H 2A 3A 2B 3B A B", false,
+     "6g 6h 6H 2A 3A 2B 3B A B"},
 };
 
 static bool read_class(const cli_run *run, ow_thread_class *only)

@@ -94,6 +94,13 @@ static void write_tap(ow_text *text, const ow_thread *thread, const ow_style *st
     }
 }
 
+static void write_use(ow_text *text, const ow_thread *thread, const ow_style *style)
+{
+    ow_text_add(text, "  met as: ");
+    ow_look_fold(text, style, 10, 10, ow_thread_use(thread));
+    ow_text_char(text, '\n');
+}
+
 /* One thread of known pitch. */
 static bool write_thread(ow_text *text, const ow_thread *thread, ow_thread_class only, bool tap,
                          const ow_style *style)
@@ -118,7 +125,7 @@ static bool write_thread(ow_text *text, const ow_thread *thread, ow_thread_class
     for (size_t i = 0; i < taper_count; i++)
         write_taper(text, &tapers[i]);
     if (any && ow_thread_use(thread)[0])
-        ow_text_format(text, "  met as: %s\n", ow_thread_use(thread));
+        write_use(text, thread, style);
     if (any && tap)
         write_tap(text, thread, style);
     return any;

@@ -14,9 +14,9 @@ void ow_caliper_write_why(const ow_caliper_ask *ask, const ow_suspect *suspect, 
     const ow_size_limits *crest = &suspect->crest;
     char where[48], pitch[64] = "";
     double below = crest->least_m - ask->diameter_m, above = ask->diameter_m - crest->most_m;
-    if (below > 0.5e-6)
+    if (below > 5e-6)
         ow_say(where, sizeof where, "read %.2f mm below", MM(below));
-    else if (above > 0.5e-6)
+    else if (above > 5e-6)
         ow_say(where, sizeof where, "read %.2f mm above", MM(above));
     else
         ow_say(where, sizeof where, "read inside");
