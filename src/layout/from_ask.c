@@ -47,6 +47,19 @@ const ow_end *ow_search_kind_end(const ow_search *search, size_t kind)
     return kind < own ? &search->net->kinds[kind] : search->extra[kind - own];
 }
 
+void ow_search_write_given(const ow_search *search, size_t given, ow_text *text)
+{
+    const ow_given *at = &search->ask->givens[given];
+    char name[OW_END_TEXT_SIZE];
+    if (at->machine != NULL || at->fixture != NULL)
+        ow_text_add(text, at->name);
+    else if (given == 0)
+        ow_text_add(text, "the source");
+    else
+        ow_text_format(text, "port %s", at->name);
+    ow_text_format(text, " (%s)", ow_end_name(&at->end, name));
+}
+
 /* ---- given ports ---------------------------------------------------------------------------- */
 
 /* Kind of a given end: the net's, or one of this ask alone, known already or new. */

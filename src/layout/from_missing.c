@@ -19,6 +19,8 @@ static unsigned trouble(const ow_end *end)
         sum += 4; /* a nut of its own */
     if (end->seat == OW_SEAT_BANJO || end->seat == OW_SEAT_WASHER_CAPTIVE)
         sum += 2;
+    if (end->form == OW_FORM_THREAD && end->thread.family == OW_THREAD_METRIC_TAPER)
+        sum += 1; /* where a taper is rare, a parallel thread and a washer do */
     return sum;
 }
 
@@ -78,29 +80,27 @@ static bool find_end(const ow_search *search, const ow_end *onto, ow_end *made)
     return now.found;
 }
 
-static const char *name_of_port(const ow_search *search, size_t given)
-{
-    return search->ask->givens[given].name;
-}
-
 static void write_why(const ow_search *search, const ow_made *made, size_t parts, ow_text *why)
 {
-    char from[OW_END_TEXT_SIZE], to[OW_END_TEXT_SIZE];
-    ow_end_name(ow_search_kind_end(search, made->from), from);
+    char name[OW_END_TEXT_SIZE];
     if (made->plug) {
-        ow_text_format(why, "closes a %s for which the catalogue has nothing", from);
+        ow_text_format(why, "closes a spare %s", ow_end_name(ow_search_kind_end(search, made->from), name));
     } else {
-        ow_end_name(ow_search_kind_end(search, made->to), to);
         ow_text_add(why, "joins ");
-        ow_text_add(why, made->at_source ? name_of_port(search, 0) : "a part's");
-        ow_text_format(why, " (%s) to ", from);
-        ow_text_add(why, made->to_port ? name_of_port(search, made->port + 1) : "a part's");
-        ow_text_format(why, " (%s)", to);
+        if (made->at_source)
+            ow_search_write_given(search, 0, why);
+        else
+            ow_text_format(why, "a part's %s", ow_end_name(ow_search_kind_end(search, made->from), name));
+        ow_text_add(why, " to ");
+        if (made->to_port)
+            ow_search_write_given(search, made->port + 1, why);
+        else
+            ow_text_format(why, "a part's %s", ow_end_name(ow_search_kind_end(search, made->to), name));
     }
     if (made->at_source && made->to_port)
-        ow_text_add(why, ": the two ports themselves, so that nothing else is needed");
+        ow_text_add(why, ": one part from port to port, which with a single port is always a way");
     else
-        ow_text_format(why, "; with it the layout has %zu parts", parts);
+        ow_text_format(why, "; the layout then has %zu part%s", parts, parts == 1 ? "" : "s");
 }
 
 /* Made parts as found, and the order in which they are told. */
@@ -108,17 +108,34 @@ typedef struct naming {
     const ow_search *search;
     ow_missing *items;
     const ow_made **made; /* behind each item */
+    size_t *choice;       /* of each item, parts of the catalogue with the end it leads to */
     uint32_t *order;
     size_t count;
 } naming;
 
+/* Parts that have an end of that kind. A port has no choice and goes before all. */
+static size_t parts_with(const ow_search *search, const ow_made *made)
+{
+    const ow_net_index *index = search->net->index;
+    size_t count = 0;
+    if (made->plug || made->to_port)
+        return SIZE_MAX;
+    for (size_t i = index->entry_offset[made->to]; i < index->entry_offset[made->to + 1]; i++)
+        count += index->shapes[index->entry_shapes[i]].count;
+    return count;
+}
+
+/* Plainest first; of equally plain ones that which meets the commoner end. */
 static int compare_missing(const void *items, uint32_t left, uint32_t right)
 {
-    const ow_missing *a = (const ow_missing *)items + left, *b = (const ow_missing *)items + right;
+    const naming *now = items;
+    const ow_missing *a = &now->items[left], *b = &now->items[right];
     unsigned trouble_a = trouble(&a->from) + (a->is_plug ? 0 : trouble(&a->to));
     unsigned trouble_b = trouble(&b->from) + (b->is_plug ? 0 : trouble(&b->to));
     if (trouble_a != trouble_b)
         return trouble_a < trouble_b ? -1 : 1;
+    if (now->choice[left] != now->choice[right])
+        return now->choice[left] > now->choice[right] ? -1 : 1;
     char name_a[OW_END_TEXT_SIZE], name_b[OW_END_TEXT_SIZE];
     int order = strcmp(ow_end_name(&a->from, name_a), ow_end_name(&b->from, name_b));
     if (order != 0 || a->is_plug || b->is_plug)
@@ -143,6 +160,7 @@ static void name_all(naming *now, const ow_made *made, size_t count, size_t part
             continue; /* nothing could be made that seals there */
         item->direct = made[i].at_source && made[i].to_port;
         now->made[now->count] = &made[i];
+        now->choice[now->count] = parts_with(search, &made[i]);
         now->order[now->count] = (uint32_t)now->count;
         now->count++;
     }
@@ -189,17 +207,22 @@ ow_status ow_search_missing(ow_search *search, size_t most, ow_missing **missing
     ow_status status = ow_resolve_missing(search->resolve, &made, &made_count, &parts);
     if (status != OW_OK)
         return status;
-    naming now = {search, ow_new_array(context, made_count + 1, sizeof *now.items),
+    naming now = {search,
+                  ow_new_array(context, made_count + 1, sizeof *now.items),
                   ow_new_array(context, made_count + 1, sizeof *now.made),
-                  ow_new_array(context, made_count + 1, sizeof *now.order), 0};
-    status = now.items == NULL || now.made == NULL || now.order == NULL ? OW_MEMORY : OW_OK;
+                  ow_new_array(context, made_count + 1, sizeof *now.choice),
+                  ow_new_array(context, made_count + 1, sizeof *now.order),
+                  0};
+    status =
+        now.items == NULL || now.made == NULL || now.choice == NULL || now.order == NULL ? OW_MEMORY : OW_OK;
     if (status == OW_OK) {
         name_all(&now, made, made_count, parts);
-        status = ow_sort(context, now.order, now.count, compare_missing, now.items);
+        status = ow_sort(context, now.order, now.count, compare_missing, &now);
     }
     if (status == OW_OK)
         status = hand_over(&now, most, missing, count);
     ow_release(context, now.order);
+    ow_release(context, now.choice);
     ow_release(context, now.made);
     ow_release(context, now.items);
     ow_release(context, made);

@@ -59,12 +59,14 @@ static void write_port(ow_search *search, const bool *reached, const bool *wante
                        size_t wanted_count)
 {
     ow_text *words = &search->words;
-    const char *name = search->ask->givens[port + 1].name;
     if (wanted_count == 0) {
-        ow_text_format(words, " Nothing in the catalogue leads to %s within the limits.", name);
+        ow_text_add(words, " Nothing leads within the limits to ");
+        ow_search_write_given(search, port + 1, words);
+        ow_text_char(words, '.');
         return;
     }
-    ow_text_format(words, " %s can be served from %zu", name, wanted_count);
+    ow_text_format(words, " From %zu one can get to ", wanted_count);
+    ow_search_write_given(search, port + 1, words);
     bool met = false;
     for (size_t kind = 0; kind < count; kind++)
         met = met || (reached[kind] && wanted[kind]);
@@ -91,8 +93,9 @@ static ow_status reach_all(ow_search *search, bool *reached, bool *wanted, size_
     if (status != OW_OK)
         return status;
     made->from_source = count_of(reached, count);
-    ow_text_format(&search->words, "From %s %zu of %zu kinds of end can be reached.",
-                   search->ask->givens[0].name, made->from_source, count);
+    ow_text_add(&search->words, "From ");
+    ow_search_write_given(search, 0, &search->words);
+    ow_text_format(&search->words, " %zu of %zu kinds of end can be reached.", made->from_source, count);
     for (size_t port = 0; port < search->input.port_count; port++) {
         status = ow_resolve_reach_port(search->resolve, port, wanted);
         if (status != OW_OK)

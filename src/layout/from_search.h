@@ -34,6 +34,8 @@ struct ow_search {
 
 /* The end of a kind of the net or of the ask. */
 const ow_end *ow_search_kind_end(const ow_search *search, size_t kind);
+/* A given port as one speaks of it: its name, or "the source", "port to#2" with its end. */
+void ow_search_write_given(const ow_search *search, size_t given, ow_text *text);
 /* Works out the best layout once. OW_NONE: there is none. */
 ow_status ow_search_best(ow_search *search);
 /* A lasting copy of `words`, which is then empty again. */

@@ -178,3 +178,8 @@ ow_status ow_forced_find(const ow_context *context, const ow_net_index *net, con
     ow_table_free(table);
     return status;
 }
+
+ow_status ow_resolve_forced(ow_resolve *resolve, size_t part, ow_tree *tree)
+{
+    return ow_forced_find(resolve->context, resolve->net, resolve->ask, part, tree);
+}

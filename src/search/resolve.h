@@ -47,6 +47,8 @@ ow_status ow_resolve_missing(ow_resolve *resolve, ow_made **made, size_t *count,
 
 /* The least key of a layout that uses part `part` (index in the net's input) at least once. OW_NONE: there is
  * none. */
+ow_status ow_resolve_forced(ow_resolve *resolve, size_t part, ow_tree *tree);
+/* The same for any ask, without one that is resolved already. */
 ow_status ow_forced_find(const ow_context *context, const ow_net_index *net, const ow_search_input *ask,
                          size_t part, ow_tree *tree);
 
