@@ -27,7 +27,9 @@ typedef struct ow_torque {
     double least_nm, most_nm;       /* N m; 0: counted in turns */
     double least_turns, most_turns; /* 0: given as torque */
     const char *what;               /* what it was printed for: "stud end, flat ring" */
+    const char *material;           /* "steel or iron", "light alloy", …; "" for any */
     const char *condition;          /* "threads oiled", "" if the source does not say */
+    double friction_factor;         /* assumed: torque over pull times diameter; 0.15 oiled, else 0.2 */
     const char *source;
 } ow_torque;
 
@@ -40,9 +42,10 @@ typedef struct ow_engagement {
     double least_m, most_m; /* of full thread, once tightened */
     const char *source;     /* of the length: "measured", or a standard's stud */
     bool has_needed;
-    double needed_m; /* least that bears the highest torque of the card, or full strength if it has none */
+    double needed_m; /* least that bears the highest torque of the card; a taper: its hand-tight length */
     char needed_why[160];
-    ow_enough enough;
+    double bears_nm;  /* most torque that the shortest engagement bears; 0: not known */
+    ow_enough enough; /* for the lowest torque of the card, at least */
 } ow_engagement;
 
 /* What is known of the joint beside its ends. All zero is "nothing more". */

@@ -27,6 +27,7 @@
 #include "oilway/pairing.h"
 #include "oilway/quantity.h"
 #include "oilway/report.h"
+#include "oilway/report_joint.h"
 #include "oilway/report_thread.h"
 #include "oilway/stack.h"
 #include "oilway/status.h"

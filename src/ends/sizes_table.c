@@ -32,7 +32,7 @@
     }
 #define CONVEX(tube_um, thread)                                               \
     {                                                                         \
-        OW_SEAT_CONVEX, OW_SIZE_UM, tube_um, thread, "ISO 4038 (from memory)" \
+        OW_SEAT_CONVEX, OW_SIZE_UM, tube_um, thread, "ISO 4038, from memory" \
     }
 
 /* Threads by dash and tube: the named standards; sizes above -20 and the 1/8 inverted flare from

@@ -9,9 +9,8 @@
 #include "joints/card_internal.h"
 #include "oilway/thread_size.h"
 
-/* Assumed, and said on the card: friction factor of a dry to lightly oiled thread (common practice), yield of
- * mild steel and of a cast light alloy; shear yield by von Mises, 1 / sqrt 3. */
-#define FRICTION_FACTOR 0.2
+/* Assumed, and said on the card: yield of mild steel and of a cast light alloy; shear yield by von Mises,
+ * 1 / sqrt 3. The pull is torque over friction factor times diameter (common practice). */
 #define STEEL_YIELD_PA 235e6
 #define LIGHT_YIELD_PA 150e6
 #define SHEAR_SHARE 0.577
@@ -68,21 +67,44 @@ static void fill_length(const ow_card *card, ow_seat seat, const ow_card_ask *as
     }
 }
 
+/* The figure that pulls hardest. */
+static const ow_torque *hardest(const ow_card *card)
+{
+    const ow_torque *most = NULL;
+    for (size_t i = 0; i < card->torque_count; i++) {
+        const ow_torque *torque = &card->torques[i];
+        if (torque->most_nm > 0.0 &&
+            (!most || torque->most_nm / torque->friction_factor > most->most_nm / most->friction_factor))
+            most = torque;
+    }
+    return most;
+}
+
 static void fill_needed(const ow_card *card, const ow_card_ask *ask, ow_engagement *engagement)
 {
     bool light = ow_material_bits(ask->material) == OW_ALUMINIUM;
     double area_m, major_m = ow_thread_major_m(&card->thread);
     double yield_pa = light ? LIGHT_YIELD_PA : STEEL_YIELD_PA;
-    if (!card->has_torque || !shear_area(&card->thread, &area_m))
+    const ow_torque *torque = hardest(card);
+    if (!torque || !shear_area(&card->thread, &area_m))
         return;
-    double pull_n = card->most_nm / (FRICTION_FACTOR * major_m);
+    double pull_n = torque->most_nm / (torque->friction_factor * major_m);
+    double borne_n_per_m = SHEAR_SHARE * yield_pa * area_m;
     engagement->has_needed = true;
-    engagement->needed_m = pull_n / (SHEAR_SHARE * yield_pa * area_m);
+    engagement->needed_m = pull_n / borne_n_per_m;
     (void)snprintf(engagement->needed_why, sizeof engagement->needed_why,
-                   "bears %.1f kN, the pull of %.3g N m; assumed: friction factor 0.2, %s of %.0f MPa yield",
-                   pull_n / 1000.0, card->most_nm, light ? "light alloy" : "steel", yield_pa / 1e6);
-    if (engagement->has_length)
-        engagement->enough = engagement->least_m >= engagement->needed_m ? OW_ENOUGH : OW_NOT_ENOUGH;
+                   "bears %.1f kN, the pull of %.3g N m; assumed: friction factor %.2f, %s of %.0f MPa yield",
+                   pull_n / 1000.0, torque->most_nm, torque->friction_factor, light ? "light alloy" : "steel",
+                   yield_pa / 1e6);
+    if (!engagement->has_length)
+        return;
+    engagement->bears_nm = torque->friction_factor * major_m * borne_n_per_m * fmax(engagement->least_m, 0.0);
+    /* A standard's own stud is no proof against a figure published for it: then the depth is to be measured.
+     */
+    if (engagement->bears_nm >= card->least_nm)
+        engagement->enough = OW_ENOUGH;
+    else
+        engagement->enough = ask->engaged_m > 0.0 ? OW_NOT_ENOUGH : OW_ENOUGH_UNKNOWN;
 }
 
 void ow_card_fill_engagement(ow_card *card, ow_seat seat, const ow_card_ask *ask)

@@ -16,9 +16,9 @@
         OW_THREAD_G, inch_64, half_pitches \
     }
 
-#define CRUSH_MEMORY OW_CRUSH_RING, "DIN 7603 form A (from memory)"
+#define CRUSH_MEMORY OW_CRUSH_RING, "DIN 7603 form A, from memory"
 #define CRUSH_SEEN OW_CRUSH_RING, "DIN 7603 form A"
-#define BONDED OW_BONDED_WASHER, "trade size, no standard (from memory)"
+#define BONDED OW_BONDED_WASHER, "trade size without a standard, from memory"
 
 static const ow_ring_row ROWS[] = {
     {METRIC(5, 0.8), CRUSH_MEMORY, 5, 9, 1},

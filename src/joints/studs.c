@@ -15,21 +15,21 @@
         OW_THREAD_G, inch_64, 2 * (threads_per_inch) \
     }
 
-#define FACE_METRIC(size_um, pitch_um, length)                                                \
-    {                                                                                         \
-        METRIC(size_um, pitch_um), OW_SEAT_WASHER, length, "stud of DIN 3852-1 (from memory)" \
+#define FACE_METRIC(size_um, pitch_um, length)                                               \
+    {                                                                                        \
+        METRIC(size_um, pitch_um), OW_SEAT_WASHER, length, "stud of DIN 3852-1, from memory" \
     }
-#define FACE_PIPE(inch_64, tpi, length)                                                \
-    {                                                                                  \
-        PIPE(inch_64, tpi), OW_SEAT_WASHER, length, "stud of DIN 3852-2 (from memory)" \
+#define FACE_PIPE(inch_64, tpi, length)                                               \
+    {                                                                                 \
+        PIPE(inch_64, tpi), OW_SEAT_WASHER, length, "stud of DIN 3852-2, from memory" \
     }
-#define PORT_INCH(inch_64, tpi, length)                                                    \
-    {                                                                                      \
-        UNIFIED(inch_64, tpi), OW_SEAT_O_RING, length, "stud of SAE J1926-2 (from memory)" \
+#define PORT_INCH(inch_64, tpi, length)                                                   \
+    {                                                                                     \
+        UNIFIED(inch_64, tpi), OW_SEAT_O_RING, length, "stud of SAE J1926-2, from memory" \
     }
-#define PORT_METRIC(size_um, pitch_um, length)                                                \
-    {                                                                                         \
-        METRIC(size_um, pitch_um), OW_SEAT_O_RING, length, "stud of ISO 6149-2 (from memory)" \
+#define PORT_METRIC(size_um, pitch_um, length)                                               \
+    {                                                                                        \
+        METRIC(size_um, pitch_um), OW_SEAT_O_RING, length, "stud of ISO 6149-2, from memory" \
     }
 
 static const ow_stud_row ROWS[] = {

@@ -156,14 +156,10 @@ static const ow_torque_row ROWS[] = {
      "pipe plug, liquid PTFE"},
     {NPT(64, 23), OW_SEAT_TAPER, OW_ANY_MATERIAL, 45, 45, 0, 0, OW_THREAD_SEALANT, 14,
      "pipe plug, liquid PTFE"},
-    {R(8, 56), OW_SEAT_TAPER, OW_STEEL, 9.8, 9.8, 0, 0, OW_THREAD_DRY, 10,
-     "steel plug in iron; four fifths of it in aluminium"},
-    {R(16, 38), OW_SEAT_TAPER, OW_STEEL, 19.6, 19.6, 0, 0, OW_THREAD_DRY, 10,
-     "steel plug in iron; four fifths of it in aluminium"},
-    {R(24, 38), OW_SEAT_TAPER, OW_STEEL, 29.4, 29.4, 0, 0, OW_THREAD_DRY, 10,
-     "steel plug in iron; four fifths of it in aluminium"},
-    {R(32, 28), OW_SEAT_TAPER, OW_STEEL, 58.8, 58.8, 0, 0, OW_THREAD_DRY, 10,
-     "steel plug in iron; four fifths of it in aluminium"},
+    {R(8, 56), OW_SEAT_TAPER, OW_STEEL, 9.8, 9.8, 0, 0, OW_THREAD_DRY, 10, "steel plug in iron"},
+    {R(16, 38), OW_SEAT_TAPER, OW_STEEL, 19.6, 19.6, 0, 0, OW_THREAD_DRY, 10, "steel plug in iron"},
+    {R(24, 38), OW_SEAT_TAPER, OW_STEEL, 29.4, 29.4, 0, 0, OW_THREAD_DRY, 10, "steel plug in iron"},
+    {R(32, 28), OW_SEAT_TAPER, OW_STEEL, 58.8, 58.8, 0, 0, OW_THREAD_DRY, 10, "steel plug in iron"},
 };
 
 const ow_torque_rows ow_torque_inch_rows = {ROWS, sizeof ROWS / sizeof ROWS[0]};

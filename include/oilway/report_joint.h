@@ -1,0 +1,24 @@
+/* SPDX-License-Identifier: MIT */
+/* Printing of joint cards and of verdicts on pairs of ends, as text for a person or as JSON. Nothing is
+ * reckoned here. Each appends to `text`; check ow_text_status once at the end. */
+#ifndef OILWAY_REPORT_JOINT_H
+#define OILWAY_REPORT_JOINT_H
+
+#include "oilway/card.h"
+#include "oilway/mates.h"
+#include "oilway/report.h"
+
+/* All mates of an end, by reading, the right ones first. */
+void ow_report_mates_text(ow_text *text, const ow_mates_list *list, const ow_style *style);
+/* A list of {end, verdict, turns: [least, most] or null, why, source, reading}. */
+ow_status ow_report_mates_json(ow_text *text, const ow_mates_list *list);
+
+/* One pair; JSON is the same list with one member, whose end is the second of the pair. */
+void ow_report_verdict_text(ow_text *text, const ow_mates *mates, const ow_style *style);
+ow_status ow_report_verdict_json(ow_text *text, const ow_mates *mates);
+
+/* The card of one joint. */
+void ow_report_card_text(ow_text *text, const ow_card *card, const ow_style *style);
+ow_status ow_report_card_json(ow_text *text, const ow_card *card);
+
+#endif
