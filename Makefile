@@ -72,6 +72,25 @@ $(BUILD)/obj/tests/%.o: CPPFLAGS += -Itests
 
 -include $(LIB_OBJECTS:.o=.d) $(COMMAND_OBJECTS:.o=.d) $(SUPPORT_OBJECTS:.o=.d) $(UNIT_TESTS:=.d)
 
+DEMO_ASK := --from brockle-4:gallery --to curlew-8b:oil-in --keep sw-2 --hose "650 mm"
+demo: $(BUILD)/oilway ## the main job on the shipped catalogue: an odd turbo fed, the switch kept, the bill
+	@printf '%s\n\n' '$$ oilway stack $(DEMO_ASK)'
+	@$(BUILD)/oilway stack $(DEMO_ASK)
+	@printf '\n%s\n\n' '$$ oilway stack $(DEMO_ASK) --format yaml | oilway bill -'
+	@$(BUILD)/oilway stack $(DEMO_ASK) --format yaml --output $(BUILD)/demo.yaml
+	@$(BUILD)/oilway bill $(BUILD)/demo.yaml
+
+install: $(BUILD)/oilway ## install the command, the catalogue and the manual under PREFIX
+	install -d $(DESTDIR)$(PREFIX)/bin $(DESTDIR)$(PREFIX)/share/oilway/catalog $(DESTDIR)$(PREFIX)/share/man/man1
+	install -m 755 $(BUILD)/oilway $(DESTDIR)$(PREFIX)/bin/oilway
+	install -m 644 catalog/*.yaml $(DESTDIR)$(PREFIX)/share/oilway/catalog/
+	$(BUILD)/oilway manual >$(BUILD)/oilway.1
+	install -m 644 $(BUILD)/oilway.1 $(DESTDIR)$(PREFIX)/share/man/man1/oilway.1
+
+uninstall: ## take it away again
+	rm -rf $(DESTDIR)$(PREFIX)/share/oilway
+	rm -f $(DESTDIR)$(PREFIX)/bin/oilway $(DESTDIR)$(PREFIX)/share/man/man1/oilway.1
+
 include tests/check.mk
 
 help: ## this list

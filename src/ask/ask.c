@@ -129,8 +129,10 @@ static ow_status settle_machine(ask_draft *draft, ow_asked_port *asked)
     if (count == 0 || (count > 1 && given->role != OW_ROLE_SOURCE)) {
         ow_text expected = ow_text_new(draft->asking->context);
         ow_text_add(&expected, "one port, named:");
-        for (size_t index = 0; index < given->machine->port_count; index++)
-            ow_text_format(&expected, " %s:%s", given->machine->id, given->machine->ports[index].name);
+        for (size_t index = 0; index < given->machine->port_count; index++) {
+            if (count == 0 || given->machine->ports[index].circuit == draft->circuit)
+                ow_text_format(&expected, " %s:%s", given->machine->id, given->machine->ports[index].name);
+        }
         ow_asking_fault(draft->asking, asked->option, given->name, (ow_span){0, strlen(given->name)},
                         ow_text_words(&expected), NULL,
                         count == 0 ? "this machine has no port of the circuit asked for"
