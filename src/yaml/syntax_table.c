@@ -42,7 +42,7 @@ const ow_yaml_problem ow_yaml_problems[] = {
     {"did not find expected <document start>", "more text behind the end of the document",
      "\"---\" before another document", "look at the indent of the first lines", OW_YAML_AT_PROBLEM},
     {"did not find expected alphabetic or numeric character", "an anchor or alias without a name",
-     "letters or digits behind & or *", QUOTE_IT, OW_YAML_AT_PROBLEM},
+     "letters or digits behind & or *", QUOTE_IT, OW_YAML_AT_CONTEXT},
     {"did not find expected comment or line break", "more text behind the | or > of a block text",
      "the end of the line", QUOTE_IT, OW_YAML_AT_PROBLEM},
     {"did not find expected whitespace or line break", "a tag runs into what follows", "a blank", NULL,
