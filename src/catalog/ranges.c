@@ -11,7 +11,7 @@
 
 #define DASH_SOURCE "SAE J514 (bores of -3 to -16 from memory), SAE J517"
 
-/* clang-format off: one row a size */
+/* clang-format off */
 static const ow_dash_range dashes[] = {
     /* dash, tube, fitting, hose by tube, hose by hole */
     {2, 3.175, 1.6, 2.4, 3.2, DASH_SOURCE},      {3, 4.762, 3.2, 3.2, 4.8, DASH_SOURCE},
