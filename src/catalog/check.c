@@ -18,8 +18,7 @@ void ow_audit_tell(ow_audit *audit, ow_severity severity, const ow_entry *entry,
     va_end(arguments);
     audit->errors += severity == OW_ERROR;
     audit->warnings += severity == OW_WARNING;
-    ow_status status = severity == OW_NOTE ? OW_OK : OW_INPUT;
-    if (ow_source_report(audit->context, severity, status, entry->source, entry->span, expected, mend, "%s",
+    if (ow_source_report(audit->context, severity, OW_INPUT, entry->source, entry->span, expected, mend, "%s",
                          message) == OW_MEMORY)
         audit->status = OW_MEMORY;
 }

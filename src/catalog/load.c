@@ -75,7 +75,7 @@ static ow_status meet_again(ow_loading *loading, ow_entry *entry, const ow_draft
     catalog->replaced[catalog->replaced_count++] =
         (ow_replaced){draft->part.id, before, loading->reader.source, span};
     if (loading->options->notes)
-        ow_source_report(&loading->context, OW_NOTE, OW_OK, loading->reader.source, span, NULL, NULL,
+        ow_source_report(&loading->context, OW_NOTE, OW_INPUT, loading->reader.source, span, NULL, NULL,
                          "\"%s\" replaces the one at %s:%zu:%zu", draft->part.id, before.file, before.line,
                          before.column);
     return OW_OK;
