@@ -75,6 +75,7 @@ static ow_room room_of(const ow_end *end)
     case OW_FORM_TUBE_NUT:
         room.most_mm = end->size_unit == OW_SIZE_INCH_64 ? end->size * 25.4 / 64 : end->size * 1e-3;
         room.what = "tube";
+        room.source = "SAE J512, ISO 4038";
         return room;
     case OW_FORM_HOSE:
     case OW_FORM_TAIL:
