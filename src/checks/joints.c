@@ -14,14 +14,26 @@ static const struct {
     const char *used;
     const char *needed;
 } seal_words[] = {
-    {"tape", "sealant"},       {"paste", "sealant"},     {"sealant", "sealant"}, {"compound", "sealant"},
-    {"washer", "ring"},        {"crush washer", "ring"}, {"crush ring", "ring"}, {"bonded washer", "ring"},
-    {"copper washer", "ring"}, {"ring", "ring"},         {"o-ring", "O-ring"},   {"clamp", "clamp"},
+    {"tape", "sealant"},
+    {"paste", "sealant"},
+    {"sealant", "sealant"},
+    {"compound", "sealant"},
+    {"washer", "crush ring"},
+    {"crush washer", "crush ring"},
+    {"crush ring", "crush ring"},
+    {"bonded washer", "crush ring"},
+    {"copper washer", "crush ring"},
+    {"ring", "crush ring"},
+    {"o-ring", "O-ring"},
+    {"clamp", "clamp"},
     {"gasket", "gasket"},
 };
 
 static bool needs_word(const ow_joint_rule *rule, const char *word)
 {
+    /* A banjo bolt's thread needs no ring beyond those of its eyes, but one of these is what seals it. */
+    if (strcmp(word, "crush ring") == 0 && strstr(rule->seals_by, "washer") != NULL)
+        return true;
     for (size_t index = 0; index < sizeof rule->needs / sizeof rule->needs[0]; index++) {
         if (rule->needs[index] != NULL && strstr(rule->needs[index], word) != NULL)
             return true;
