@@ -72,6 +72,8 @@ typedef struct ow_end_fault {
     char mend[128]; /* "" if nothing can be suggested */
 } ow_end_fault;
 ow_status ow_end_read(const char *words, ow_end *end, ow_end_fault *fault);
+/* The same, reporting a fault with `words` as the text named `name` ("END", "--from"). */
+ow_status ow_end_read_told(const ow_context *context, const char *name, const char *words, ow_end *end);
 
 /* Appends the canonical text: reading it gives the same end. */
 void ow_end_write(ow_text *text, const ow_end *end);

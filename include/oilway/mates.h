@@ -44,6 +44,13 @@ typedef struct ow_mates_list {
  */
 ow_status ow_mates_of(const ow_context *context, const ow_end *end, const ow_end *kinds, size_t kind_count,
                       ow_mates_list *list);
+/*
+ * Judges a pair of which either may be half said: once, if that does not matter, else in each reading of both
+ * (over the kinds given and the tables). Never an empty list unless nothing known is a reading. Same
+ * statuses.
+ */
+ow_status ow_mates_pair(const ow_context *context, const ow_end *a, const ow_end *b, const ow_end *kinds,
+                        size_t kind_count, ow_mates_list *list);
 void ow_mates_list_done(ow_mates_list *list);
 
 /* Every kind of end that the tables of threads, dashes, tubes and series know, one at a time: false where a

@@ -8,14 +8,13 @@
 #include "oilway/mates.h"
 #include "oilway/report.h"
 
-/* All mates of an end, by reading, the right ones first. */
+/* All mates of an end, or all readings of a pair: by reading, the right ones first. */
 void ow_report_mates_text(ow_text *text, const ow_mates_list *list, const ow_style *style);
-/* A list of {end, verdict, turns: [least, most] or null, why, source, reading}. */
-ow_status ow_report_mates_json(ow_text *text, const ow_mates_list *list);
-
-/* One pair; JSON is the same list with one member, whose end is the second of the pair. */
-void ow_report_verdict_text(ow_text *text, const ow_mates *mates, const ow_style *style);
-ow_status ow_report_verdict_json(ow_text *text, const ow_mates *mates);
+/*
+ * A list of {end, verdict, turns: [least, most] or null, why, source, reading}; end is the second of the
+ * pair. With ask (may be NULL) each that seals also has its `card`, as below.
+ */
+ow_status ow_report_mates_json(ow_text *text, const ow_mates_list *list, const ow_card_ask *ask);
 
 /* The card of one joint. */
 void ow_report_card_text(ow_text *text, const ow_card *card, const ow_style *style);

@@ -14,6 +14,7 @@ extern const cli_command cli_completion;
 extern const cli_command cli_manual;
 extern const cli_command cli_caliper;
 extern const cli_command cli_thread;
+extern const cli_command cli_mates;
 
 /* files.c: the layouts of a file; the caller frees them with ow_layouts_free. Faults are printed. */
 ow_status cli_read_layouts(cli_run *run, const cli_shop *shop, const char *path, ow_layout **layouts,

@@ -217,6 +217,13 @@ static ow_status judge_plain(const ow_end *a, const ow_end *b, ow_mates *mates)
     return say(mates, OW_NO_START, "the two are not made to be put together");
 }
 
+/* A thread that may turn out to be the 24 degree cone of this tube. */
+static bool hangs_on_series(const ow_end *thread, const ow_end *tube)
+{
+    bool cone = thread->seat == OW_SEAT_UNKNOWN || thread->seat == OW_SEAT_CONE24;
+    return tube->form == OW_FORM_TUBE && thread->form == OW_FORM_THREAD && cone && !ow_end_is_whole(thread);
+}
+
 ow_status ow_mates_judge(const ow_end *a, const ow_end *b, ow_mates *mates)
 {
     ow_mates judged = {.ends = {*a, *b}};
@@ -231,6 +238,8 @@ ow_status ow_mates_judge(const ow_end *a, const ow_end *b, ow_mates *mates)
         status = judge_threads(a->gender == OW_MALE ? a : b, a->gender == OW_MALE ? b : a, &judged);
     else if (rule)
         judge_rule(rule, NULL, &judged);
+    else if (hangs_on_series(a, b) || hangs_on_series(b, a))
+        status = OW_RANGE;
     else
         status = judge_plain(a, b, &judged);
     if (status == OW_OK)

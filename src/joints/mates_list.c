@@ -181,6 +181,13 @@ static int by_reading_and_verdict(const void *left, const void *right)
     return order;
 }
 
+static int by_verdict(const void *left, const void *right)
+{
+    const ow_mates *a = left, *b = right;
+    int order = rank(a->verdict) - rank(b->verdict);
+    return order != 0 ? order : by_reading_and_verdict(left, right);
+}
+
 ow_status ow_mates_of(const ow_context *context, const ow_end *end, const ow_end *given, size_t given_count,
                       ow_mates_list *list)
 {
@@ -193,6 +200,51 @@ ow_status ow_mates_of(const ow_context *context, const ow_end *end, const ow_end
         status = judge_readings(end, &all, &found);
     if (status == OW_OK && found.count > 0)
         qsort(found.items, found.count, sizeof *found.items, by_reading_and_verdict);
+    ow_release(context, all.items);
+    if (status == OW_OK)
+        *list = found;
+    else
+        ow_mates_list_done(&found);
+    return status;
+}
+
+static ow_status judge_pairs(const ow_end *a, const ow_end *b, const kinds *all, ow_mates_list *list)
+{
+    ow_status status = OW_OK;
+    for (size_t i = 0; i < all->count && status == OW_OK; i++) {
+        if (!ow_end_is_reading(a, &all->items[i]))
+            continue;
+        for (size_t j = 0; j < all->count && status == OW_OK; j++) {
+            ow_mates mates;
+            if (ow_end_is_reading(b, &all->items[j]) &&
+                ow_mates_judge(&all->items[i], &all->items[j], &mates) == OW_OK)
+                status = keep(list, &mates);
+        }
+    }
+    return status;
+}
+
+ow_status ow_mates_pair(const ow_context *context, const ow_end *a, const ow_end *b, const ow_end *given,
+                        size_t given_count, ow_mates_list *list)
+{
+    kinds all = {0};
+    ow_mates_list found = {.context = context};
+    ow_mates mates;
+    ow_status status = ow_mates_judge(a, b, &mates);
+    if (status == OW_OK) {
+        status = keep(&found, &mates);
+    } else {
+        /* A whole end is its own reading, whether a table has it or not. */
+        status = gather(context, a, given, given_count, &all);
+        if (status == OW_OK && ow_end_is_whole(a))
+            status = add_kind(context, &all, a);
+        if (status == OW_OK && ow_end_is_whole(b))
+            status = add_kind(context, &all, b);
+        if (status == OW_OK)
+            status = judge_pairs(a, b, &all, &found);
+    }
+    if (status == OW_OK && found.count > 1)
+        qsort(found.items, found.count, sizeof *found.items, by_verdict);
     ow_release(context, all.items);
     if (status == OW_OK)
         *list = found;

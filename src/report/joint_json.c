@@ -15,9 +15,10 @@ static void add_range(ow_json *json, cJSON *parent, const char *name, bool known
     ow_json_rounded(json, range, NULL, most, decimals);
 }
 
-static void add_mates(ow_json *json, const ow_mates *mates)
+static void add_mates(ow_json *json, const ow_mates *mates, const ow_card_ask *ask)
 {
     char name[OW_END_TEXT_SIZE];
+    ow_card card;
     cJSON *item = ow_json_object(json, json->root, NULL);
     ow_json_words(json, item, "end", ow_end_name(&mates->ends[1], name));
     ow_json_words(json, item, "verdict", ow_verdict_word(mates->verdict));
@@ -25,20 +26,15 @@ static void add_mates(ow_json *json, const ow_mates *mates)
     ow_json_words(json, item, "why", mates->why);
     ow_json_words(json, item, "source", mates->source);
     ow_json_words(json, item, "reading", ow_end_name(&mates->ends[0], name));
+    if (ask && ow_card_of(&mates->ends[0], &mates->ends[1], ask, &card) == OW_OK)
+        ow_json_card(json, ow_json_object(json, item, "card"), &card);
 }
 
-ow_status ow_report_mates_json(ow_text *text, const ow_mates_list *list)
+ow_status ow_report_mates_json(ow_text *text, const ow_mates_list *list, const ow_card_ask *ask)
 {
     ow_json json = ow_json_new(true);
     for (size_t i = 0; i < list->count; i++)
-        add_mates(&json, &list->items[i]);
-    return ow_json_done(&json, text);
-}
-
-ow_status ow_report_verdict_json(ow_text *text, const ow_mates *mates)
-{
-    ow_json json = ow_json_new(true);
-    add_mates(&json, mates);
+        add_mates(&json, &list->items[i], ask);
     return ow_json_done(&json, text);
 }
 

@@ -70,14 +70,6 @@ void ow_report_mates_text(ow_text *text, const ow_mates_list *list, const ow_sty
     }
 }
 
-void ow_report_verdict_text(ow_text *text, const ow_mates *mates, const ow_style *style)
-{
-    char name[OW_END_TEXT_SIZE];
-    ow_look_paint(text, OW_PAINT_STRONG, style, ow_end_name(&mates->ends[0], name));
-    ow_text_char(text, '\n');
-    write_mates(text, mates, style);
-}
-
 /* ---- cards ------------------------------------------------------------------------------------------------
  */
 

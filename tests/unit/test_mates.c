@@ -288,6 +288,34 @@ static void partners_that_have_no_table_are_named(void **state)
     }
 }
 
+static void a_half_said_pair_is_judged_in_each_reading_of_both(void **state)
+{
+    static const struct {
+        const char *a, *b;
+        size_t least;
+        bool seals;
+    } CASES[] = {
+        {"M10 female", "M10x1 male washer", 4, true},
+        {"M10x1 male washer", "M10 female washer", 2, true},
+        {"G1/4 female", "R1/4 male", 2, false},
+        {"-4 flare37 male", "M12x1.25 female", 1, false}, /* geometry decides, whatever the seat */
+        {"M16x1.5 male cone24", "tube 10", 1, true},
+    };
+    ow_context context = OW_CONTEXT_INIT;
+    (void)state;
+    for (size_t i = 0; i < LENGTH(CASES); i++) {
+        ow_end a = read_end(CASES[i].a), b = read_end(CASES[i].b);
+        ow_mates_list list;
+        bool seals = false;
+        assert_int_equal(ow_mates_pair(&context, &a, &b, NULL, 0, &list), OW_OK);
+        for (size_t k = 0; k < list.count; k++)
+            seals = seals || list.items[k].verdict == OW_SEALS;
+        if (list.count < CASES[i].least || seals != CASES[i].seals)
+            fail_msg("%s with %s: %zu, %d", CASES[i].a, CASES[i].b, list.count, seals);
+        ow_mates_list_done(&list);
+    }
+}
+
 static ow_status list_job(const ow_context *context, void *data)
 {
     ow_end end = read_end(data);
@@ -319,6 +347,7 @@ int main(void)
         cmocka_unit_test(all_mates_of_an_end_are_listed_the_right_ones_first),
         cmocka_unit_test(a_half_said_end_is_judged_in_each_reading),
         cmocka_unit_test(partners_that_have_no_table_are_named),
+        cmocka_unit_test(a_half_said_pair_is_judged_in_each_reading_of_both),
         cmocka_unit_test(a_list_that_finds_no_memory_says_so_and_leaves_nothing),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -99,7 +99,7 @@ static void mates_in_json_have_the_fixed_names(void **state)
     bool null_turns = false;
     (void)state;
     assert_int_equal(ow_mates_of(&context, &end, NULL, 0, &list), OW_OK);
-    assert_int_equal(ow_report_mates_json(&text, &list), OW_OK);
+    assert_int_equal(ow_report_mates_json(&text, &list, NULL), OW_OK);
     cJSON *json = cJSON_Parse(ow_text_words(&text)), *item;
     assert_int_equal(cJSON_GetArraySize(json), list.count);
     cJSON_ArrayForEach(item, json)
@@ -127,10 +127,10 @@ static void a_verdict_on_a_pair_is_a_list_of_one(void **state)
     ow_style style = OW_STYLE_INIT;
     ow_text text = ow_text_new(&context);
     ow_end a = read_end("-4 flare37 male"), b = read_end("1/4 flare45 female swivel");
-    ow_mates mates;
+    ow_mates_list list;
     (void)state;
-    assert_int_equal(ow_mates_judge(&a, &b, &mates), OW_OK);
-    assert_int_equal(ow_report_verdict_json(&text, &mates), OW_OK);
+    assert_int_equal(ow_mates_pair(&context, &a, &b, NULL, 0, &list), OW_OK);
+    assert_int_equal(ow_report_mates_json(&text, &list, NULL), OW_OK);
     cJSON *json = cJSON_Parse(ow_text_words(&text));
     assert_int_equal(cJSON_GetArraySize(json), 1);
     cJSON *item = cJSON_GetArrayItem(json, 0);
@@ -139,10 +139,35 @@ static void a_verdict_on_a_pair_is_a_list_of_one(void **state)
     cJSON_Delete(json);
     ow_text_done(&text);
     text = ow_text_new(&context);
-    ow_report_verdict_text(&text, &mates, &style);
-    assert_holds(&text, "  wrong-seat  1/4 flare45 female swivel, ");
+    ow_report_mates_text(&text, &list, &style);
+    assert_holds(&text, "-4 flare37 male\n  wrong-seat  1/4 flare45 female swivel, ");
     assert_holds(&text, "8 degrees a side");
     ow_text_done(&text);
+    ow_mates_list_done(&list);
+}
+
+static void a_joint_that_seals_carries_its_card_when_asked(void **state)
+{
+    ow_context context = OW_CONTEXT_INIT;
+    ow_text text = ow_text_new(&context);
+    ow_end a = read_end("M14x1.5 male"), b = read_end("M14x1.5 female washer");
+    ow_card_ask ask = {.material = "steel"};
+    ow_mates_list list;
+    size_t cards = 0;
+    (void)state;
+    assert_int_equal(ow_mates_pair(&context, &a, &b, NULL, 0, &list), OW_OK);
+    assert_int_equal(ow_report_mates_json(&text, &list, &ask), OW_OK);
+    cJSON *json = cJSON_Parse(ow_text_words(&text)), *item;
+    cJSON_ArrayForEach(item, json)
+    {
+        bool seals = strcmp(cJSON_GetObjectItem(item, "verdict")->valuestring, "seals") == 0;
+        assert_int_equal(seals, cJSON_HasObjectItem(item, "card"));
+        cards += seals;
+    }
+    assert_int_equal(cards, 4); /* washer, own ring, banjo, metric taper */
+    cJSON_Delete(json);
+    ow_text_done(&text);
+    ow_mates_list_done(&list);
 }
 
 static ow_status print_job(const ow_context *context, void *data)
@@ -152,7 +177,8 @@ static ow_status print_job(const ow_context *context, void *data)
     ow_end a = read_end("M10x1 female washer"), b = read_end("3/8-24 UNF male banjo");
     ow_mates mates;
     (void)ow_mates_judge(&a, &b, &mates);
-    ow_report_verdict_text(&text, &mates, &style);
+    ow_mates_list list = {context, &mates, 1, 1};
+    ow_report_mates_text(&text, &list, &style);
     ow_report_card_text(&text, data, &style);
     ow_status status = ow_text_status(&text);
     ow_text_done(&text);
@@ -174,6 +200,7 @@ int main(void)
         cmocka_unit_test(a_card_in_json_has_numbers_where_the_text_has_figures),
         cmocka_unit_test(mates_in_json_have_the_fixed_names),
         cmocka_unit_test(a_verdict_on_a_pair_is_a_list_of_one),
+        cmocka_unit_test(a_joint_that_seals_carries_its_card_when_asked),
         cmocka_unit_test(printing_that_finds_no_memory_says_so),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

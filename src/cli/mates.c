@@ -1,0 +1,134 @@
+/* SPDX-License-Identifier: MIT */
+/* oilway mates END [END]. */
+#include <stdio.h>
+#include <stdlib.h>
+
+#include "cli/commands.h"
+#include "oilway/report_joint.h"
+
+static const cli_option options[] = {
+    {"card", 'd', NULL, "also the card of each joint that seals: rings, tightening, engagement, cautions",
+     false, NULL},
+    {"material", 'm', "WORD", "for the card: the softer part's material, such as steel, aluminium, brass",
+     false, NULL},
+    {"bolt", 0, "THREAD", "for the card of a banjo's eye: the thread of its bolt", false, NULL},
+    {"engaged", 0, "Q", "for the card: measured length of full thread engaged", false, NULL},
+};
+
+/* The words of --card's companions. */
+static bool read_card_ask(const cli_run *run, ow_thread *bolt, ow_card_ask *ask)
+{
+    const char *words = cli_value(run, "bolt"), *engaged = cli_value(run, "engaged");
+    size_t used = 0;
+    ask->material = cli_value(run, "material");
+    if (words != NULL) {
+        if (ow_thread_read(words, bolt, &used) != OW_OK || words[used] != '\0' || bolt->pitch == 0) {
+            cli_complain("bolt", "\"%s\" is no thread with its pitch, such as M10x1 or \"3/8-24 UNF\"",
+                         words);
+            return false;
+        }
+        ask->bolt = bolt;
+    }
+    if (engaged != NULL &&
+        (ow_quantity_read(engaged, OW_LENGTH, &ask->engaged_m) != OW_OK || ask->engaged_m <= 0.0)) {
+        cli_complain("engaged", "\"%s\" is not %s", engaged, ow_dimension_expected(OW_LENGTH));
+        return false;
+    }
+    return true;
+}
+
+/* The kinds of end in the catalogue, freed with ow_release. */
+static ow_status copy_kinds(cli_run *run, const cli_shop *shop, ow_end **kinds, size_t *count)
+{
+    *count = ow_net_kind_count(shop->net);
+    *kinds = ow_resize(&run->context, NULL, (*count + 1) * sizeof **kinds);
+    if (*kinds == NULL)
+        return OW_MEMORY;
+    for (size_t i = 0; i < *count; i++)
+        (*kinds)[i] = *ow_net_kind_at(shop->net, i);
+    return OW_OK;
+}
+
+static ow_status find_mates(cli_run *run, const ow_end *ends, ow_mates_list *list)
+{
+    cli_shop shop;
+    ow_end *kinds = NULL;
+    size_t count = 0;
+    ow_status status = cli_open_shop(run, true, &shop);
+    if (status != OW_OK)
+        return status;
+    status = copy_kinds(run, &shop, &kinds, &count);
+    if (status == OW_OK)
+        status = run->argument_count == 2
+                     ? ow_mates_pair(&run->context, &ends[0], &ends[1], kinds, count, list)
+                     : ow_mates_of(&run->context, &ends[0], kinds, count, list);
+    ow_release(&run->context, kinds);
+    cli_close_shop(&shop);
+    return status;
+}
+
+static bool any_seals(const ow_mates_list *list)
+{
+    for (size_t i = 0; i < list->count; i++)
+        if (list->items[i].verdict == OW_SEALS)
+            return true;
+    return false;
+}
+
+static void write_cards(ow_text *text, const cli_run *run, const ow_mates_list *list, const ow_card_ask *ask)
+{
+    for (size_t i = 0; i < list->count; i++) {
+        ow_card card;
+        if (ow_card_of(&list->items[i].ends[0], &list->items[i].ends[1], ask, &card) != OW_OK)
+            continue;
+        ow_text_char(text, '\n');
+        ow_report_card_text(text, &card, &run->style);
+    }
+}
+
+static cli_exit run_mates(cli_run *run)
+{
+    ow_end ends[2];
+    ow_thread bolt;
+    ow_card_ask ask = {0};
+    ow_mates_list list;
+    bool readable = read_card_ask(run, &bolt, &ask);
+    for (size_t i = 0; i < run->argument_count; i++)
+        readable = ow_end_read_told(&run->context, "END", run->arguments[i], &ends[i]) == OW_OK && readable;
+    if (!readable)
+        return CLI_COULD_NOT;
+    ow_status status = find_mates(run, ends, &list);
+    if (status != OW_OK)
+        return cli_fail(run, status);
+    bool card = cli_has(run, "card");
+    cli_exit exit = any_seals(&list) ? CLI_YES : CLI_NO;
+    ow_text text = ow_text_new(&run->context);
+    if (cli_is_format(run, "json")) {
+        status = ow_report_mates_json(&text, &list, card ? &ask : NULL);
+    } else {
+        ow_report_mates_text(&text, &list, &run->style);
+        if (card)
+            write_cards(&text, run, &list, &ask);
+    }
+    ow_mates_list_done(&list);
+    if (status == OW_OK)
+        return cli_print(run, &text, exit);
+    ow_text_done(&text);
+    return cli_fail(run, status);
+}
+
+const cli_command cli_mates = {
+    .name = "mates",
+    .arguments = "END [END]",
+    .summary = "what screws onto an end and seals, and what only looks right",
+    .detail =
+        "END is as docs/ends.md has it: \"1/8-27 NPT male\", \"-4 flare37 female swivel\", \"M10x1 female "
+        "washer\"; pitch or\n"
+        "seat may be left out. With two, the verdict on that pair: exit 0 if it seals, else 1.",
+    .options = options,
+    .option_count = sizeof options / sizeof options[0],
+    .least = 1,
+    .most = 2,
+    .formats = "text json",
+    .run = run_mates,
+};
