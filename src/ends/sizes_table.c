@@ -30,8 +30,8 @@
     {                                                                          \
         OW_SEAT_FLARE45_INVERTED, OW_SIZE_INCH_64, inch_64, thread, "SAE J512" \
     }
-#define CONVEX(tube_um, thread)                                               \
-    {                                                                         \
+#define CONVEX(tube_um, thread)                                              \
+    {                                                                        \
         OW_SEAT_CONVEX, OW_SIZE_UM, tube_um, thread, "ISO 4038, from memory" \
     }
 

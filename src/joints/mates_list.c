@@ -10,13 +10,13 @@
 /* What does not start is worth a line only where somebody might try it. */
 #define NEAR_MISS_M 0.0013
 
-typedef struct kinds {
+typedef struct kind_set {
     ow_end *items;
     size_t count, capacity;
     size_t given; /* the first of them, which the caller named */
-} kinds;
+} kind_set;
 
-static ow_status add_kind(const ow_context *context, kinds *all, const ow_end *end)
+static ow_status add_kind(const ow_context *context, kind_set *all, const ow_end *end)
 {
     for (size_t i = 0; i < all->count; i++)
         if (ow_end_same(&all->items[i], end))
@@ -29,7 +29,7 @@ static ow_status add_kind(const ow_context *context, kinds *all, const ow_end *e
 }
 
 /* Partners of what has no table: a tail for a hose, a hose for a barb, and the like. */
-static ow_status add_partners(const ow_context *context, kinds *all, const ow_end *end)
+static ow_status add_partners(const ow_context *context, kind_set *all, const ow_end *end)
 {
     ow_end partner = *end;
     ow_status status = OW_OK;
@@ -52,7 +52,7 @@ static ow_status add_partners(const ow_context *context, kinds *all, const ow_en
 }
 
 static ow_status gather(const ow_context *context, const ow_end *end, const ow_end *given, size_t given_count,
-                        kinds *all)
+                        kind_set *all)
 {
     ow_status status = OW_OK;
     ow_end known;
@@ -112,7 +112,8 @@ static bool is_worth_a_line(const ow_mates *mates)
 }
 
 /* seats_only: what geometry alone decides is judged elsewhere, once for all seats of a thread. */
-static ow_status judge_reading(const ow_end *reading, bool seats_only, const kinds *all, ow_mates_list *list)
+static ow_status judge_reading(const ow_end *reading, bool seats_only, const kind_set *all,
+                               ow_mates_list *list)
 {
     ow_status status = OW_OK;
     size_t from = list->count;
@@ -140,9 +141,9 @@ static ow_end thread_of_reading(const ow_end *asked, const ow_end *reading)
 }
 
 /* Every reading by its seat, and every thread among the readings by its geometry, once. */
-static ow_status judge_readings(const ow_end *asked, const kinds *all, ow_mates_list *list)
+static ow_status judge_readings(const ow_end *asked, const kind_set *all, ow_mates_list *list)
 {
-    kinds threads = {0};
+    kind_set threads = {0};
     ow_status status = OW_OK;
     for (size_t i = 0; i < all->count && status == OW_OK; i++) {
         const ow_end *reading = &all->items[i];
@@ -188,12 +189,12 @@ static int by_verdict(const void *left, const void *right)
     return order != 0 ? order : by_reading_and_verdict(left, right);
 }
 
-ow_status ow_mates_of(const ow_context *context, const ow_end *end, const ow_end *given, size_t given_count,
+ow_status ow_mates_of(const ow_context *context, const ow_end *end, const ow_end *kinds, size_t kind_count,
                       ow_mates_list *list)
 {
-    kinds all = {0};
+    kind_set all = {0};
     ow_mates_list found = {.context = context};
-    ow_status status = gather(context, end, given, given_count, &all);
+    ow_status status = gather(context, end, kinds, kind_count, &all);
     if (status == OW_OK && ow_end_is_whole(end))
         status = judge_reading(end, false, &all, &found);
     else if (status == OW_OK)
@@ -208,7 +209,7 @@ ow_status ow_mates_of(const ow_context *context, const ow_end *end, const ow_end
     return status;
 }
 
-static ow_status judge_pairs(const ow_end *a, const ow_end *b, const kinds *all, ow_mates_list *list)
+static ow_status judge_pairs(const ow_end *a, const ow_end *b, const kind_set *all, ow_mates_list *list)
 {
     ow_status status = OW_OK;
     for (size_t i = 0; i < all->count && status == OW_OK; i++) {
@@ -224,10 +225,10 @@ static ow_status judge_pairs(const ow_end *a, const ow_end *b, const kinds *all,
     return status;
 }
 
-ow_status ow_mates_pair(const ow_context *context, const ow_end *a, const ow_end *b, const ow_end *given,
-                        size_t given_count, ow_mates_list *list)
+ow_status ow_mates_pair(const ow_context *context, const ow_end *a, const ow_end *b, const ow_end *kinds,
+                        size_t kind_count, ow_mates_list *list)
 {
-    kinds all = {0};
+    kind_set all = {0};
     ow_mates_list found = {.context = context};
     ow_mates mates;
     ow_status status = ow_mates_judge(a, b, &mates);
@@ -235,7 +236,7 @@ ow_status ow_mates_pair(const ow_context *context, const ow_end *a, const ow_end
         status = keep(&found, &mates);
     } else {
         /* A whole end is its own reading, whether a table has it or not. */
-        status = gather(context, a, given, given_count, &all);
+        status = gather(context, a, kinds, kind_count, &all);
         if (status == OW_OK && ow_end_is_whole(a))
             status = add_kind(context, &all, a);
         if (status == OW_OK && ow_end_is_whole(b))

@@ -223,6 +223,12 @@ static const ow_mates *find(const ow_mates_list *list, const char *words)
     return NULL;
 }
 
+static ow_verdict verdict_on(const ow_mates_list *list, const char *words)
+{
+    const ow_mates *mates = find(list, words);
+    return mates ? mates->verdict : OW_VERDICT_COUNT;
+}
+
 static void all_mates_of_an_end_are_listed_the_right_ones_first(void **state)
 {
     ow_context context = OW_CONTEXT_INIT;
@@ -232,12 +238,11 @@ static void all_mates_of_an_end_are_listed_the_right_ones_first(void **state)
     assert_int_equal(ow_mates_of(&context, &end, given, LENGTH(given), &list), OW_OK);
     assert_int_equal(list.items[0].verdict, OW_SEALS);
     assert_non_null(find(&list, "M10x1 male banjo"));
-    assert_int_equal(find(&list, "M10x1 male taper")->verdict, OW_SEALS);
-    assert_int_equal(find(&list, "M10x1 male o-ring")->verdict, OW_WRONG_SEAT);
-    assert_int_equal(find(&list, "3/8-24 UNF male banjo")->verdict,
-                     OW_WEAK); /* given, so named by its seat */
+    assert_int_equal(verdict_on(&list, "M10x1 male taper"), OW_SEALS);
+    assert_int_equal(verdict_on(&list, "M10x1 male o-ring"), OW_WRONG_SEAT);
+    assert_int_equal(verdict_on(&list, "3/8-24 UNF male banjo"), OW_WEAK); /* given, so named by its seat */
     assert_null(find(&list, "3/8-24 UNF male washer"));
-    assert_int_equal(find(&list, "G1/8 male washer")->verdict, OW_BINDS);
+    assert_int_equal(verdict_on(&list, "G1/8 male washer"), OW_BINDS);
     assert_null(find(&list, "M22x1.5 male washer")); /* no near miss */
     assert_null(find(&list, "M10x1 female washer"));
     ow_mates_list_done(&list);
@@ -260,7 +265,7 @@ static void a_half_said_end_is_judged_in_each_reading(void **state)
         inverted = inverted || (seals && strcmp(reading, "3/16 flare45-inverted female") == 0);
     }
     assert_true(washer && ring && inverted);
-    assert_int_equal(find(&list, "R1/8 male")->verdict, OW_BINDS);
+    assert_int_equal(verdict_on(&list, "R1/8 male"), OW_BINDS);
     ow_mates_list_done(&list);
 }
 
