@@ -10,7 +10,7 @@
 
 static double read_as(const char *words, ow_dimension dimension)
 {
-    double value = NAN;
+    double value = (double)NAN;
     if (ow_quantity_read(words, dimension, &value) != OW_OK)
         fail_msg("not read: %s", words);
     return value;
@@ -212,7 +212,7 @@ static void nothing_is_minus_zero(void **state)
 
 static void assert_range(const char *words, ow_dimension dimension, double low, double high)
 {
-    double from = NAN, to = NAN;
+    double from = (double)NAN, to = (double)NAN;
     if (ow_quantity_read_range(words, dimension, &from, &to) != OW_OK)
         fail_msg("not read: %s", words);
     assert_true(from == low && to == high);
