@@ -129,3 +129,13 @@ $(BUILD)/tidy/%.ok: %.c .clang-tidy $(PUBLIC_HEADERS) $(wildcard src/*/*.h)
 	@mkdir -p $(@D)
 	@clang-tidy --quiet --warnings-as-errors='*' $< -- $(TIDY_FLAGS) 2>$@.log || { cat $@.log; exit 1; }
 	@touch $@
+
+# ---- references -----------------------------------------------------------------------------
+# Tables and models of other people's general-purpose libraries. Not in `check`: a large download, and a minute.
+$(BUILD)/.reference-packages: tests/install-packages tests/packages.mk
+	@mkdir -p $(@D)
+	@tests/install-packages $(REFERENCE_PACKAGES)
+	@touch $@
+.PHONY: reference
+reference: $(BUILD)/oilway | $(BUILD)/.reference-packages ## threads against general-purpose references
+	tests/reference/threads.py $(BUILD)/oilway

@@ -1,2 +1,4 @@
 # Further packages that the tests need, one line each with the reason.
 CHECK_PACKAGES += locales # a locale with a decimal comma is made from its sources
+# `make reference` only, some 150 MB: general-purpose tables and models that are not ours.
+REFERENCE_PACKAGES := freecad-python3 python3-fluids # thread tables, cut threads; pipe diameters
