@@ -193,8 +193,10 @@ static void a_card_s_rule_and_words_are_all_there(void **state)
     (void)state;
     for (size_t i = 0; (rule = ow_joint_rule_at(i)); i++) {
         const ow_card_words *words = ow_card_words_find(rule->id);
-        if (!words)
+        if (!words) {
             fail_msg("no words for %s", rule->id);
+            return;
+        }
         assert_true(words->face[0] && words->sealant[0] && words->reuse[0] && words->cautions[0]);
         bool says_none = strncmp(words->sealant, "none", 4) == 0;
         assert_int_equal(says_none, strncmp(rule->id, "taper-", 6) != 0);

@@ -21,124 +21,126 @@ static ow_end read_end(const char *words)
     return end;
 }
 
+static const char *const SPELLINGS[][2] = {
+    {"1/8-27 NPT male", "1/8-27 NPT male"},
+    {"1/8 NPT male", "1/8-27 NPT male"},
+    {"1/8 npt  MALE", "1/8-27 NPT male"},
+    {"  1/8\" NPT male ", "1/8-27 NPT male"},
+    {"1/8-27 NPT taper male", "1/8-27 NPT male"},
+    {"1/8-27 NPTF female", "1/8-27 NPTF female"},
+    {"1/4-18 NPSM female swivel", "1/4-18 NPSM female swivel"},
+    {"R1/8 male", "R1/8 male"},
+    {"1/8 BSPT male", "R1/8 male"},
+    {"1/8 BSPT female", "Rc1/8 female"},
+    {"Rc1/8 female", "Rc1/8 female"},
+    {"Rp1/8 female", "Rp1/8 female"},
+    {"G1/8 male washer", "G1/8 male washer"},
+    {"1/8 BSPP female washer", "G1/8 female washer"},
+    {"G1/4 male cone60", "G1/4 male cone60"},
+    {"g1/4 female CONE60 swivel", "G1/4 female cone60 swivel"},
+    {"M12x1.5 male washer", "M12x1.5 male washer"},
+    {"m12 \xC3\x97 1.5 female washer", "M12x1.5 female washer"},
+    {"M10x1 male washer-captive", "M10x1 male washer-captive"},
+    {"M12x1.5 male banjo", "M12x1.5 male banjo"},
+    {"3/8-24 UNF male banjo", "3/8-24 UNF male banjo"},
+    {"M10x1 male taper", "M10x1 male taper"},
+    {"M14x1.5 female o-ring", "M14x1.5 female o-ring"},
+    {"M16x1.5 female cone24 10L", "M16x1.5 female cone24 10L"},
+    {"M16 male cone24 10l", "M16x1.5 male cone24 10L"},
+    {"M14x1.5 female flare30 swivel", "M14x1.5 female flare30 swivel"},
+    {"3/16 flare45-inverted female", "3/16 flare45-inverted female"},
+    {"3/16\" flare45 male", "3/16 flare45 male"},
+    {"4.75 convex male", "4.75 convex male"},
+    {"4.750 mm convex male", "4.75 convex male"},
+    {"6mm convex female", "6 convex female"},
+    {"-4 flare37 male", "-4 flare37 male"},
+    {"-04 flare37 female swivel", "-4 flare37 female swivel"},
+    {"-6 o-ring female", "-6 o-ring female"},
+    {"9/16-18 UNF female o-ring", "-6 o-ring female"},
+    {"7/16-20 UNF male flare37", "-4 flare37 male"},
+    {"9/16-18 UNF male face-o-ring", "-4 face-o-ring male"},
+    {"1/2-20 UNF female flare45 swivel", "5/16 flare45 female swivel"},
+    {"banjo 10 stud", "banjo 10 stud"},
+    {"banjo 10 mm eye", "banjo 10 eye"},
+    {"hose -4 ptfe", "hose -4 ptfe"},
+    {"hose 16 fluoro-silicone", "hose 16 fluoro-silicone"},
+    {"hose -4 PTFE tail", "hose -4 ptfe tail"},
+    {"barb 16", "barb 16"},
+    {"bead 15.9", "bead 15.9"},
+    {"tube 10", "tube 10"},
+    {"flange f38", "flange f38"},
+    {"weld 16 mm", "weld 16"},
+    {"M10 female", "M10 female"},
+    {"3/8-24 UNF female", "3/8-24 UNF female"},
+    {"M16x1.5 male cone24", "M16x1.5 male cone24"},
+};
+
 static void every_spelling_has_one_canonical_text(void **state)
 {
-    static const char *const PAIRS[][2] = {
-        {"1/8-27 NPT male", "1/8-27 NPT male"},
-        {"1/8 NPT male", "1/8-27 NPT male"},
-        {"1/8 npt  MALE", "1/8-27 NPT male"},
-        {"  1/8\" NPT male ", "1/8-27 NPT male"},
-        {"1/8-27 NPT taper male", "1/8-27 NPT male"},
-        {"1/8-27 NPTF female", "1/8-27 NPTF female"},
-        {"1/4-18 NPSM female swivel", "1/4-18 NPSM female swivel"},
-        {"R1/8 male", "R1/8 male"},
-        {"1/8 BSPT male", "R1/8 male"},
-        {"1/8 BSPT female", "Rc1/8 female"},
-        {"Rc1/8 female", "Rc1/8 female"},
-        {"Rp1/8 female", "Rp1/8 female"},
-        {"G1/8 male washer", "G1/8 male washer"},
-        {"1/8 BSPP female washer", "G1/8 female washer"},
-        {"G1/4 male cone60", "G1/4 male cone60"},
-        {"g1/4 female CONE60 swivel", "G1/4 female cone60 swivel"},
-        {"M12x1.5 male washer", "M12x1.5 male washer"},
-        {"m12 \xC3\x97 1.5 female washer", "M12x1.5 female washer"},
-        {"M10x1 male washer-captive", "M10x1 male washer-captive"},
-        {"M12x1.5 male banjo", "M12x1.5 male banjo"},
-        {"3/8-24 UNF male banjo", "3/8-24 UNF male banjo"},
-        {"M10x1 male taper", "M10x1 male taper"},
-        {"M14x1.5 female o-ring", "M14x1.5 female o-ring"},
-        {"M16x1.5 female cone24 10L", "M16x1.5 female cone24 10L"},
-        {"M16 male cone24 10l", "M16x1.5 male cone24 10L"},
-        {"M14x1.5 female flare30 swivel", "M14x1.5 female flare30 swivel"},
-        {"3/16 flare45-inverted female", "3/16 flare45-inverted female"},
-        {"3/16\" flare45 male", "3/16 flare45 male"},
-        {"4.75 convex male", "4.75 convex male"},
-        {"4.750 mm convex male", "4.75 convex male"},
-        {"6mm convex female", "6 convex female"},
-        {"-4 flare37 male", "-4 flare37 male"},
-        {"-04 flare37 female swivel", "-4 flare37 female swivel"},
-        {"-6 o-ring female", "-6 o-ring female"},
-        {"9/16-18 UNF female o-ring", "-6 o-ring female"},
-        {"7/16-20 UNF male flare37", "-4 flare37 male"},
-        {"9/16-18 UNF male face-o-ring", "-4 face-o-ring male"},
-        {"1/2-20 UNF female flare45 swivel", "5/16 flare45 female swivel"},
-        {"banjo 10 stud", "banjo 10 stud"},
-        {"banjo 10 mm eye", "banjo 10 eye"},
-        {"hose -4 ptfe", "hose -4 ptfe"},
-        {"hose 16 fluoro-silicone", "hose 16 fluoro-silicone"},
-        {"hose -4 PTFE tail", "hose -4 ptfe tail"},
-        {"barb 16", "barb 16"},
-        {"bead 15.9", "bead 15.9"},
-        {"tube 10", "tube 10"},
-        {"flange f38", "flange f38"},
-        {"weld 16 mm", "weld 16"},
-        {"M10 female", "M10 female"},
-        {"3/8-24 UNF female", "3/8-24 UNF female"},
-        {"M16x1.5 male cone24", "M16x1.5 male cone24"},
-    };
     char name[OW_END_TEXT_SIZE];
     (void)state;
-    for (size_t i = 0; i < LENGTH(PAIRS); i++) {
-        ow_end end = read_end(PAIRS[i][0]);
-        assert_string_equal(ow_end_name(&end, name), PAIRS[i][1]);
+    for (size_t i = 0; i < LENGTH(SPELLINGS); i++) {
+        ow_end end = read_end(SPELLINGS[i][0]);
+        assert_string_equal(ow_end_name(&end, name), SPELLINGS[i][1]);
         ow_end again = read_end(name);
         assert_true(ow_end_same(&end, &again));
     }
 }
 
+static const struct {
+    const char *words, *marked, *mend;
+} FAULTS[] = {
+    {"", "", ""},
+    {"   ", "   ", ""},
+    {"1/8-27 NPT", "", "add male or female"},
+    {"1/8-27 NPT mal", "mal", "write male"},
+    {"1/8-27 NPT male femal", "femal", "write female"},
+    {"M12x1.5 male wahser", "wahser", "write washer"},
+    {"M12x1.5  male  wahser", "wahser", "write washer"},
+    {"1/8\" NPT male washer", "washer", "leave the seat out, or name a parallel thread"},
+    {"-4 fare37 male", "fare37", "write flare37"},
+    {"-4 male", "", ""},
+    {"-7 flare37 male", "-7", ""},
+    {"3/8 flare37 male", "3/8", ""},
+    {"-4 flare45 male", "flare45", "name the thread instead"},
+    {"R1/8 female", "R1/8", "write Rc, or Rp for a parallel hole"},
+    {"Rc1/8 male", "Rc1/8", "write R for the male thread"},
+    {"M12x1.5 female banjo", "banjo", "write female washer"},
+    {"M10x1 female taper", "taper", "write female washer"},
+    {"M16x1.5 male cone24 12L", "12L", "write M18x1.5"},
+    {"M16x1.5 male cone24 11L", "11L", ""},
+    {"M16x1.5 male 10L", "10L", "write cone24"},
+    {"M26x1.5 male o-ring", "o-ring", ""},
+    {"5/8-18 UNF male o-ring", "o-ring", ""},
+    {"G1/4 male o-ring", "o-ring", "write washer, or washer-captive for a stud with its own ring"},
+    {"1/4-18 NPSM female", "", "write female swivel"},
+    {"banjo 10 stub", "stub", "write stud"},
+    {"banjoo 10 stud", "banjoo", "write banjo"},
+    {"banjo 3/8 eye", "3/8", ""},
+    {"hose -4 ptf", "ptf", "write ptfe"},
+    {"hose -4", "", ""},
+    {"barb 16 male", "male", "leave it out"},
+    {"barb 0.5", "0.5", ""},
+    {"flange", "", ""},
+    {"M12x1.5 male male washer", "male", ""},
+    {"M12x1.5 male washer \x01", "\x01", ""},
+    {"rubbish", "rubbish", ""},
+};
+
 static void a_fault_leaves_the_end_alone_and_points_at_its_words(void **state)
 {
-    static const struct {
-        const char *words, *marked, *mend;
-    } CASES[] = {
-        {"", "", ""},
-        {"   ", "   ", ""},
-        {"1/8-27 NPT", "", "add male or female"},
-        {"1/8-27 NPT mal", "mal", "write male"},
-        {"1/8-27 NPT male femal", "femal", "write female"},
-        {"M12x1.5 male wahser", "wahser", "write washer"},
-        {"M12x1.5  male  wahser", "wahser", "write washer"},
-        {"1/8\" NPT male washer", "washer", "leave the seat out, or name a parallel thread"},
-        {"-4 fare37 male", "fare37", "write flare37"},
-        {"-4 male", "", ""},
-        {"-7 flare37 male", "-7", ""},
-        {"3/8 flare37 male", "3/8", ""},
-        {"-4 flare45 male", "flare45", "name the thread instead"},
-        {"R1/8 female", "R1/8", "write Rc, or Rp for a parallel hole"},
-        {"Rc1/8 male", "Rc1/8", "write R for the male thread"},
-        {"M12x1.5 female banjo", "banjo", "write female washer"},
-        {"M10x1 female taper", "taper", "write female washer"},
-        {"M16x1.5 male cone24 12L", "12L", "write M18x1.5"},
-        {"M16x1.5 male cone24 11L", "11L", ""},
-        {"M16x1.5 male 10L", "10L", "write cone24"},
-        {"M26x1.5 male o-ring", "o-ring", ""},
-        {"5/8-18 UNF male o-ring", "o-ring", ""},
-        {"G1/4 male o-ring", "o-ring", "write washer, or washer-captive for a stud with its own ring"},
-        {"1/4-18 NPSM female", "", "write female swivel"},
-        {"banjo 10 stub", "stub", "write stud"},
-        {"banjoo 10 stud", "banjoo", "write banjo"},
-        {"banjo 3/8 eye", "3/8", ""},
-        {"hose -4 ptf", "ptf", "write ptfe"},
-        {"hose -4", "", ""},
-        {"barb 16 male", "male", "leave it out"},
-        {"barb 0.5", "0.5", ""},
-        {"flange", "", ""},
-        {"M12x1.5 male male washer", "male", ""},
-        {"M12x1.5 male washer \x01", "\x01", ""},
-        {"rubbish", "rubbish", ""},
-    };
     (void)state;
-    for (size_t i = 0; i < LENGTH(CASES); i++) {
+    for (size_t i = 0; i < LENGTH(FAULTS); i++) {
         ow_end end = {.size = 77};
         ow_end_fault fault;
-        if (ow_end_read(CASES[i].words, &end, &fault) != OW_INPUT)
-            fail_msg("%s was read", CASES[i].words);
+        if (ow_end_read(FAULTS[i].words, &end, &fault) != OW_INPUT)
+            fail_msg("%s was read", FAULTS[i].words);
         assert_int_equal(end.size, 77);
-        assert_true(fault.start + fault.length <= strlen(CASES[i].words));
-        assert_int_equal(fault.length, strlen(CASES[i].marked));
-        if (strncmp(CASES[i].words + fault.start, CASES[i].marked, fault.length) != 0)
-            fail_msg("%s: marked at %zu", CASES[i].words, fault.start);
-        assert_string_equal(fault.mend, CASES[i].mend);
+        assert_true(fault.start + fault.length <= strlen(FAULTS[i].words));
+        assert_int_equal(fault.length, strlen(FAULTS[i].marked));
+        if (strncmp(FAULTS[i].words + fault.start, FAULTS[i].marked, fault.length) != 0)
+            fail_msg("%s: marked at %zu", FAULTS[i].words, fault.start);
+        assert_string_equal(fault.mend, FAULTS[i].mend);
         assert_true(fault.message[0] && fault.expected[0]);
     }
 }
