@@ -21,7 +21,7 @@ static uint8_t wide_patterns(const ow_table *table, uint32_t shape, const uint8_
 {
     unsigned wide = 1;
     for (unsigned serving = 1; serving < patterns; serving++)
-        if (ow_supply_meets(table->supply[shape], need[serving]))
+        if (ow_supply_meets(ow_filter_supply(table, shape), need[serving]))
             wide |= 1u << serving;
     return (uint8_t)wide;
 }
@@ -43,31 +43,42 @@ static size_t put_arc(ow_arc *run, size_t count, ow_arc arc)
     return count + 1;
 }
 
-static ow_status build_arcs(ow_table *table)
+/* Most asks are settled before all kinds have been exits, so the arcs of each wait until it is one. */
+const ow_arc *ow_arcs_of(ow_table *table, size_t exit, size_t *count)
 {
     const ow_net_index *net = table->net;
-    size_t carry_count = net->carry_offset[net->kind_count];
-    table->arcs = ow_arena_get_array(&table->arena, carry_count, sizeof *table->arcs);
-    table->arc_offset = ow_arena_get_array(&table->arena, net->kind_count + 1, sizeof *table->arc_offset);
-    if (table->arcs == NULL || table->arc_offset == NULL)
-        return OW_MEMORY;
-    size_t count = 0;
-    for (size_t exit = 0; exit < net->kind_count; exit++) {
-        size_t run = count;
-        for (size_t i = net->carry_offset[exit]; i < net->carry_offset[exit + 1]; i++) {
-            const ow_net_carry *carry = &net->carries[i];
-            unsigned supply = table->supply[carry->shape];
-            size_t weight = supply == 0 ? OW_TABLE_NONE : weight_of(table, carry->closed, OW_NET_ENDS - 2);
-            if (weight == OW_TABLE_NONE)
-                continue;
-            ow_arc arc = {carry->entry, (uint16_t)weight, (uint8_t)ow_shape_class(&net->shapes[carry->shape]),
-                          !ow_supply_meets(supply, carry->need)};
-            if (run < count && table->arcs[count - 1].entry != arc.entry)
-                run = count;
-            count = run + put_arc(table->arcs + run, count - run, arc);
-        }
-        table->arc_offset[exit + 1] = (uint32_t)count;
+    ow_arc *arcs = table->arcs + net->carry_offset[exit];
+    *count = table->arc_count[exit];
+    if (*count != OW_ARCS_UNBUILT)
+        return arcs;
+    size_t run = 0;
+    *count = 0;
+    for (size_t i = net->carry_offset[exit]; i < net->carry_offset[exit + 1]; i++) {
+        const ow_net_carry *carry = &net->carries[i];
+        unsigned supply = ow_filter_supply(table, carry->shape);
+        size_t weight = supply == 0 ? OW_TABLE_NONE : weight_of(table, carry->closed, OW_NET_ENDS - 2);
+        if (weight == OW_TABLE_NONE)
+            continue;
+        ow_arc arc = {carry->entry, (uint16_t)weight, (uint8_t)ow_shape_class(&net->shapes[carry->shape]),
+                      !ow_supply_meets(supply, carry->need)};
+        if (run < *count && arcs[*count - 1].entry != arc.entry)
+            run = *count;
+        *count = run + put_arc(arcs + run, *count - run, arc);
     }
+    table->arc_count[exit] = (uint32_t)*count;
+    return arcs;
+}
+
+static ow_status prepare_arcs(ow_table *table)
+{
+    const ow_net_index *net = table->net;
+    size_t carries = net->carry_offset[net->kind_count];
+    table->arcs = ow_resize(table->context, NULL, (carries + 1) * sizeof *table->arcs);
+    table->arc_count = ow_arena_get_array(&table->arena, net->kind_count, sizeof *table->arc_count);
+    if (table->arcs == NULL || table->arc_count == NULL)
+        return OW_MEMORY;
+    for (size_t exit = 0; exit < net->kind_count; exit++)
+        table->arc_count[exit] = OW_ARCS_UNBUILT;
     return OW_OK;
 }
 
@@ -79,7 +90,8 @@ static ow_status build_forks(ow_table *table)
         return OW_MEMORY;
     for (size_t i = 0; i < net->fork_count; i++) {
         const ow_net_fork *fork = &net->forks[i];
-        size_t weight = table->supply[fork->shape] == 0 ? OW_TABLE_NONE : weight_of(table, &fork->closed, 1);
+        size_t weight =
+            ow_filter_supply(table, fork->shape) == 0 ? OW_TABLE_NONE : weight_of(table, &fork->closed, 1);
         if (weight == OW_TABLE_NONE)
             continue;
         unsigned class = ow_shape_class(&net->shapes[fork->shape]);
@@ -101,7 +113,7 @@ static ow_status build_crosses(ow_table *table)
         return OW_MEMORY;
     for (size_t i = 0; i < net->cross_count; i++) {
         const ow_net_cross *cross = &net->crosses[i];
-        if (table->supply[cross->shape] == 0)
+        if (ow_filter_supply(table, cross->shape) == 0)
             continue;
         unsigned class = ow_shape_class(&net->shapes[cross->shape]);
         table->cross_classes |= 1u << class;
@@ -117,10 +129,10 @@ static ow_status build_crosses(ow_table *table)
 
 ow_status ow_arcs_build(ow_table *table)
 {
-    ow_status status = build_arcs(table);
-    if (status == OW_OK)
+    ow_status status = prepare_arcs(table);
+    if (status == OW_OK && table->set_count > 2) /* one port has nothing to share */
         status = build_forks(table);
-    if (status == OW_OK)
+    if (status == OW_OK && table->set_count > 2)
         status = build_crosses(table);
     return status;
 }

@@ -134,7 +134,7 @@ ow_status ow_deals_of(const ow_table *table, uint16_t entry, ow_ports set, unsig
     ow_status status = OW_OK;
     for (size_t i = net->entry_offset[entry]; status == OW_OK && i < net->entry_offset[entry + 1u]; i++) {
         uint32_t shape = net->entry_shapes[i];
-        status = ow_deals(table, shape, entry, set, packed, table->supply[shape], pass_on, &to);
+        status = ow_deals(table, shape, entry, set, packed, ow_filter_supply(table, shape), pass_on, &to);
         if (status != OW_OK || table->event != OW_EVENT_FORCED || (set & table->event_bit) == 0 ||
             net->shape_of[table->forced] != shape || !ow_filter_passes(table, table->forced))
             continue;

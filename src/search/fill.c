@@ -170,12 +170,13 @@ static void settle_level(filling *now, size_t level)
 
 static void carry_back(filling *now, uint32_t state, size_t level)
 {
-    const ow_table *table = now->table;
-    size_t row = state / table->kind_count, exit = state % table->kind_count;
+    ow_table *table = now->table;
+    size_t row = state / table->kind_count, exit = state % table->kind_count, count;
     if (exit >= table->net->kind_count)
         return; /* a kind of the ask alone: no part has it */
-    const ow_arc *end = table->arcs + table->arc_offset[exit + 1];
-    for (const ow_arc *arc = table->arcs + table->arc_offset[exit]; arc < end; arc++) {
+    const ow_arc *arcs = ow_arcs_of(table, exit, &count);
+    for (size_t i = 0; i < count; i++) {
+        const ow_arc *arc = &arcs[i];
         if (arc->narrow && now->serves)
             continue;
         const back *list = &now->part[arc->class][row];

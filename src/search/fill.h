@@ -19,6 +19,7 @@ ow_status ow_fill_new(ow_table *table, ow_fill *fill);
 /* Set 0: what closes each end. Then the arcs, whose weight is the part and what closes its other ends. */
 void ow_fill_closings(ow_fill *fill);
 ow_status ow_arcs_build(ow_table *table);
+const ow_arc *ow_arcs_of(ow_table *table, size_t exit, size_t *count);
 /* Sets 1 and up. */
 ow_status ow_fill_set(ow_fill *fill, ow_ports set, bool stop_early);
 

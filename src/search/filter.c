@@ -71,38 +71,25 @@ unsigned ow_filter_wide_places(const ow_table *table, const ow_net_shape *shape,
     return places == all ? ALL_WIDE : places;
 }
 
-static uint16_t supply_of(const ow_table *table, const ow_net_shape *shape)
+unsigned ow_filter_work_out(const ow_table *table, uint32_t shape)
 {
-    unsigned supply = 0;
-    for (size_t i = 0; i < shape->count; i++) {
-        size_t place = shape->first + i;
+    const ow_net_shape *of = &table->net->shapes[shape];
+    unsigned supply = OW_SUPPLY_KNOWN;
+    for (size_t i = 0; i < of->count; i++) {
+        size_t place = of->first + i;
         if (!ow_filter_passes(table, place))
             continue;
-        unsigned wide = ow_filter_wide_places(table, shape, &table->net->parts[place]);
+        unsigned wide = ow_filter_wide_places(table, of, &table->net->parts[place]);
         supply |= 1u << wide;
         if (wide == ALL_WIDE)
             break; /* does whatever any other does */
     }
-    return (uint16_t)supply;
+    table->supply[shape] = supply;
+    return supply;
 }
 
-/* Whether the ask's limits let every part pass and find it wide. */
-static bool asks_nothing(const ow_table *table)
+ow_status ow_filter_prepare(ow_table *table)
 {
-    const ow_search_limits *limits = &table->ask->limits;
-    return table->barred == NULL && !limits->no_tee && limits->rating_pa == OW_NET_NOT_SAID &&
-           !limits->has_temperature && limits->fluid == 0 && limits->orifice_low_um == OW_NET_NOT_SAID &&
-           limits->orifice_high_um == OW_NET_NOT_SAID && limits->least_bore_um == OW_NET_NOT_SAID;
-}
-
-ow_status ow_filter_supply(ow_table *table)
-{
-    const ow_net_index *net = table->net;
-    table->supply = ow_arena_get_array(&table->arena, net->shape_count, sizeof *table->supply);
-    if (table->supply == NULL)
-        return OW_MEMORY;
-    bool all = asks_nothing(table);
-    for (size_t i = 0; i < net->shape_count; i++)
-        table->supply[i] = all ? (uint16_t)(1u << ALL_WIDE) : supply_of(table, &net->shapes[i]);
-    return OW_OK;
+    table->supply = ow_arena_get_array(&table->arena, table->net->shape_count, sizeof *table->supply);
+    return table->supply == NULL ? OW_MEMORY : OW_OK;
 }

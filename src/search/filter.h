@@ -12,8 +12,18 @@ bool ow_filter_passes(const ow_table *table, size_t place);
 bool ow_filter_wide(const ow_table *table, int64_t leg_um);
 /* The places among the sorted kinds of the shape that are wide, of equal kinds the first ones. */
 unsigned ow_filter_wide_places(const ow_table *table, const ow_net_shape *shape, const ow_net_part *part);
-/* Fills table->supply. */
-ow_status ow_filter_supply(ow_table *table);
+/*
+ * What a shape has to offer: bit m tells that a part passing the filters has the ends in m wide (places
+ * among the sorted kinds, of equal kinds the first ones; all ends: bit 15). 0: no part of it may be used.
+ */
+#define OW_SUPPLY_KNOWN 0x10000u
+unsigned ow_filter_work_out(const ow_table *table, uint32_t shape);
+static inline unsigned ow_filter_supply(const ow_table *table, uint32_t shape)
+{
+    unsigned supply = table->supply[shape];
+    return (supply != 0 ? supply : ow_filter_work_out(table, shape)) & 0xFFFFu;
+}
+ow_status ow_filter_prepare(ow_table *table);
 /* The bits of a supply that will do for a need. */
 static inline bool ow_supply_meets(unsigned supply, unsigned need)
 {

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* How far it got: outward from the source, and back from each port. */
+#include "search/filter.h"
 #include "search/resolve_inner.h"
 
 /* Kinds still to be gone out from; each is put here once. */
@@ -25,7 +26,7 @@ static void pass_parts(const ow_table *table, outward *now, uint16_t entry)
         return; /* a kind of the ask alone: no part has it */
     for (size_t i = net->entry_offset[entry]; i < net->entry_offset[entry + 1u]; i++) {
         const ow_net_shape *shape = &net->shapes[net->entry_shapes[i]];
-        bool entered = table->supply[net->entry_shapes[i]] == 0;
+        bool entered = ow_filter_supply(table, net->entry_shapes[i]) == 0;
         if (entered)
             continue;
         for (size_t end = 0; end < shape->end_count; end++) {

@@ -113,7 +113,7 @@ static ow_status prepare(ow_table *table)
     if (status == OW_OK)
         status = build_links(table);
     if (status == OW_OK)
-        status = ow_filter_supply(table);
+        status = ow_filter_prepare(table);
     if (status == OW_OK)
         status = lay_out_rows(table);
     if (status != OW_OK)
@@ -168,6 +168,7 @@ void ow_table_free(ow_table *table)
     if (table == NULL)
         return;
     const ow_context *context = table->context;
+    ow_release(context, table->arcs);
     ow_arena_done(&table->arena);
     ow_release(context, table);
 }

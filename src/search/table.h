@@ -42,6 +42,7 @@ typedef struct ow_arc {
     uint8_t class; /* OW_CLASS_… */
     bool narrow;   /* no part of the shape is wide enough for a served port */
 } ow_arc;
+#define OW_ARCS_UNBUILT UINT32_MAX
 typedef struct ow_fork_arc {
     uint16_t entry, exits[2], weight;
     uint8_t class;
@@ -69,16 +70,15 @@ typedef struct ow_table {
 
     uint32_t *link_offset;
     ow_joint_link *links;
-    /* By shape: bit m tells that a part passing the filters has the ends in m wide (places among the sorted
-     * kinds, of equal kinds the first ones). 0: no part of the shape may be used. */
-    uint16_t *supply;
+    uint32_t *supply; /* by shape, worked out when first asked for: ow_filter_supply */
 
     uint8_t asked[OW_SETS_MAX];
     size_t at[OW_SETS_MAX + 1];
     ow_packing packings[OW_HISTORY_BITS]; /* by bits asked about */
     uint16_t *open, *entered;
 
-    uint32_t *arc_offset; /* net's kinds + 1, by exit kind */
+    /* Arcs of an exit kind, where its carries stand in the net; built when first asked for (arcs.c). */
+    uint32_t *arc_count; /* by exit kind; OW_ARCS_UNBUILT */
     ow_arc *arcs;
     size_t fork_count, cross_count;
     ow_fork_arc *forks;
