@@ -7,6 +7,15 @@
 #include "net/net_input.h"
 #include "oilway/context.h"
 
+/* What all parts of a shape can do alike, so that most asks need not look at the parts one by one. */
+typedef struct ow_net_promise {
+    int64_t rating_pa; /* the least; OW_NET_NOT_SAID if one does not say */
+    int64_t leg_um;    /* the narrowest */
+    bool has_temperature;
+    int64_t low_mc, high_mc; /* borne by all */
+    unsigned fluids;         /* in all */
+} ow_net_promise;
+
 /*
  * A shape: the kinds of a part's ends, sorted, with the classes that limits ask about. Parts of one shape
  * stand together, those with a price before those without, then by price, length (not said: 0), id.
@@ -17,6 +26,7 @@ typedef struct ow_net_shape {
     bool hose, restrictor;
     bool by_metre;         /* some part of it is sold by the metre */
     uint32_t first, count; /* parts */
+    ow_net_promise promise;
 } ow_net_shape;
 
 typedef struct ow_net_link {
@@ -36,6 +46,7 @@ typedef struct ow_net_carry { /* one end leads on, the others are closed */
     uint16_t entry;
     uint16_t closed[OW_NET_ENDS - 2]; /* OW_NET_KIND_NONE-filled */
     uint8_t need;                     /* entry and exit */
+    bool hose, restrictor;            /* the shape's, at hand */
 } ow_net_carry;
 
 typedef struct ow_net_fork { /* two ends lead on, a <= b; at most one is closed */

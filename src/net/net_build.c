@@ -136,6 +136,25 @@ static void count_distinct(ow_net_index *net, const workbench *bench)
             net->distinct_count++;
 }
 
+static int64_t lesser(int64_t a, int64_t b)
+{
+    return a < b ? a : b; /* not said is less than anything said */
+}
+
+static void promise_less(ow_net_promise *promise, const ow_net_part *part, bool first)
+{
+    if (first)
+        *promise = (ow_net_promise){INT64_MAX, INT64_MAX, true, INT64_MIN, INT64_MAX, ~0u};
+    promise->rating_pa = lesser(promise->rating_pa, part->rating_pa);
+    for (size_t end = 0; end < part->end_count; end++)
+        promise->leg_um = lesser(promise->leg_um, part->leg_um[end]);
+    promise->has_temperature = promise->has_temperature && part->has_temperature;
+    if (part->low_mc > promise->low_mc)
+        promise->low_mc = part->low_mc;
+    promise->high_mc = lesser(promise->high_mc, part->high_mc);
+    promise->fluids &= part->fluids;
+}
+
 static ow_status place_parts(ow_net_index *net, const ow_net_input *input, const workbench *bench)
 {
     size_t count = input->part_count;
@@ -167,6 +186,7 @@ static ow_status place_parts(ow_net_index *net, const ow_net_input *input, const
         net->shape_of[i] = (uint32_t)(net->shape_count - 1);
         ow_net_shape *last = &net->shapes[net->shape_count - 1];
         last->by_metre = last->by_metre || sorted->part->by_metre;
+        promise_less(&last->promise, sorted->part, last->count == 0);
         last->count++;
     }
     return OW_OK;

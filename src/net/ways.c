@@ -54,6 +54,8 @@ static void put_carry(sink *into, const way *told)
         carry->entry = told->entry;
         for (size_t i = 0; i < OW_NET_ENDS - 2; i++)
             carry->closed[i] = i < told->closed_count ? told->closed[i] : (uint16_t)OW_NET_KIND_NONE;
+        carry->hose = net->shapes[told->shape].hose;
+        carry->restrictor = net->shapes[told->shape].restrictor;
         carry->need = need_of(&net->shapes[told->shape], told, 1);
     }
     ++*next;

@@ -59,8 +59,8 @@ const ow_arc *ow_arcs_of(ow_table *table, size_t exit, size_t *count)
         size_t weight = supply == 0 ? OW_TABLE_NONE : weight_of(table, carry->closed, OW_NET_ENDS - 2);
         if (weight == OW_TABLE_NONE)
             continue;
-        ow_arc arc = {carry->entry, (uint16_t)weight, (uint8_t)ow_shape_class(&net->shapes[carry->shape]),
-                      !ow_supply_meets(supply, carry->need)};
+        unsigned class = (carry->hose ? OW_CLASS_HOSE : 0u) | (carry->restrictor ? OW_CLASS_RESTRICTOR : 0u);
+        ow_arc arc = {carry->entry, (uint16_t)weight, (uint8_t) class, !ow_supply_meets(supply, carry->need)};
         if (run < *count && arcs[*count - 1].entry != arc.entry)
             run = *count;
         *count = run + put_arc(arcs + run, *count - run, arc);

@@ -19,10 +19,8 @@ ow_status ow_filter_bar(ow_table *table)
     return OW_OK;
 }
 
-static bool orifice_passes(const ow_search_limits *limits, const ow_net_part *part)
+static bool orifice_in_range(const ow_search_limits *limits, const ow_net_part *part)
 {
-    if (limits->orifice_low_um == OW_NET_NOT_SAID && limits->orifice_high_um == OW_NET_NOT_SAID)
-        return true;
     if (part->orifice_um == OW_NET_NOT_SAID)
         return false;
     return (limits->orifice_low_um == OW_NET_NOT_SAID || part->orifice_um >= limits->orifice_low_um) &&
@@ -44,7 +42,7 @@ bool ow_filter_passes(const ow_table *table, size_t place)
         return false;
     if ((part->fluids & limits->fluid) != limits->fluid)
         return false;
-    return !part->restrictor || orifice_passes(limits, part);
+    return !part->restrictor || !table->asks_orifice || orifice_in_range(limits, part);
 }
 
 bool ow_filter_wide(const ow_table *table, int64_t leg_um)
@@ -71,25 +69,58 @@ unsigned ow_filter_wide_places(const ow_table *table, const ow_net_shape *shape,
     return places == all ? ALL_WIDE : places;
 }
 
-unsigned ow_filter_work_out(const ow_table *table, uint32_t shape)
+/* Whether all parts of a shape pass and are wide, by what they promise together. */
+static bool promised(const ow_table *table, const ow_net_shape *shape)
 {
-    const ow_net_shape *of = &table->net->shapes[shape];
+    const ow_search_limits *limits = &table->ask->limits;
+    const ow_net_promise *promise = &shape->promise;
+    if (limits->no_tee && shape->end_count > 2)
+        return false;
+    if (shape->restrictor && table->asks_orifice)
+        return false;
+    return (limits->rating_pa == OW_NET_NOT_SAID || promise->rating_pa >= limits->rating_pa) &&
+           (limits->least_bore_um == OW_NET_NOT_SAID || promise->leg_um >= limits->least_bore_um) &&
+           (!limits->has_temperature ||
+            (promise->has_temperature && promise->low_mc <= limits->temperature_mc &&
+             promise->high_mc >= limits->temperature_mc)) &&
+           (promise->fluids & limits->fluid) == limits->fluid;
+}
+
+static unsigned look_at_parts(const ow_table *table, const ow_net_shape *shape)
+{
     unsigned supply = OW_SUPPLY_KNOWN;
-    for (size_t i = 0; i < of->count; i++) {
-        size_t place = of->first + i;
+    for (size_t i = 0; i < shape->count; i++) {
+        size_t place = shape->first + i;
         if (!ow_filter_passes(table, place))
             continue;
-        unsigned wide = ow_filter_wide_places(table, of, &table->net->parts[place]);
+        unsigned wide = ow_filter_wide_places(table, shape, &table->net->parts[place]);
         supply |= 1u << wide;
         if (wide == ALL_WIDE)
             break; /* does whatever any other does */
     }
+    return supply;
+}
+
+unsigned ow_filter_work_out(const ow_table *table, uint32_t shape)
+{
+    const ow_net_shape *of = &table->net->shapes[shape];
+    unsigned supply = promised(table, of) ? OW_SUPPLY_KNOWN | 1u << ALL_WIDE : look_at_parts(table, of);
     table->supply[shape] = supply;
     return supply;
 }
 
 ow_status ow_filter_prepare(ow_table *table)
 {
-    table->supply = ow_arena_get_array(&table->arena, table->net->shape_count, sizeof *table->supply);
-    return table->supply == NULL ? OW_MEMORY : OW_OK;
+    const ow_search_input *ask = table->ask;
+    const ow_net_index *net = table->net;
+    table->asks_orifice =
+        ask->limits.orifice_low_um != OW_NET_NOT_SAID || ask->limits.orifice_high_um != OW_NET_NOT_SAID;
+    table->supply = ow_arena_get_array(&table->arena, net->shape_count, sizeof *table->supply);
+    if (table->supply == NULL)
+        return OW_MEMORY;
+    for (size_t i = 0; i < ask->without_count; i++) { /* what a shape promises counts these too */
+        uint32_t shape = net->shape_of[net->place[ask->without[i]]];
+        table->supply[shape] = look_at_parts(table, &net->shapes[shape]);
+    }
+    return OW_OK;
 }

@@ -66,6 +66,7 @@ typedef struct ow_table {
     size_t kind_count;  /* with the ask's own kinds */
     size_t set_count;
     ow_ports all;
+    bool asks_orifice;
     bool *barred; /* by place, or NULL */
 
     uint32_t *link_offset;
