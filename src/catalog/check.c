@@ -32,7 +32,7 @@ ow_gather ow_gather_new(ow_audit *audit, ow_severity severity, const char *fault
 
 static void tell_gathered(ow_gather *gather)
 {
-    if (gather->count > 0)
+    if (gather->count > 0 && !gather->ids.failed)
         ow_audit_tell(gather->audit, gather->severity, gather->first, NULL, gather->mend,
                       "page \"%.60s\": %s (%zu %s: %s)", gather->page, gather->fault, gather->count,
                       gather->count == 1 ? "part" : "parts", ow_text_words(&gather->ids));

@@ -70,9 +70,10 @@ static void unknown_end(ow_reading *reading, const ow_part *part, const char *wo
     for (size_t end = 0; end < part->end_count; end++)
         ow_text_format(&expected, "%s%s", end ? ", " : "an end of it: ", part->end_names[end]);
     ow_reading_note(reading, ow_text_status(&expected));
-    ow_reading_unknown(reading, span, ow_text_words(&expected),
-                       ow_words_nearest(word, strlen(word), part->end_names, part->end_count),
-                       "the part has no such end", word);
+    if (!expected.failed)
+        ow_reading_unknown(reading, span, ow_text_words(&expected),
+                           ow_words_nearest(word, strlen(word), part->end_names, part->end_count),
+                           "the part has no such end", word);
     ow_text_done(&expected);
 }
 

@@ -77,9 +77,10 @@ static void unknown_key(ow_reading *reading, const ow_yaml *member)
         ow_text_format(&expected, "%s%s", i ? ", " : "one of ", known[i]);
     }
     ow_reading_note(reading, ow_text_status(&expected));
-    ow_reading_unknown(reading, member->key_span, ow_text_words(&expected),
-                       ow_words_nearest(member->key, strlen(member->key), known, count + 2), "unknown key",
-                       member->key);
+    if (!expected.failed)
+        ow_reading_unknown(reading, member->key_span, ow_text_words(&expected),
+                           ow_words_nearest(member->key, strlen(member->key), known, count + 2),
+                           "unknown key", member->key);
     ow_text_done(&expected);
 }
 

@@ -34,8 +34,9 @@ void ow_reading_unknown(ow_reading *reading, ow_span span, const char *expected,
     if (nearest)
         ow_text_format(&mend, "did you mean \"%s\"?", nearest);
     ow_reading_note(reading, ow_text_status(&mend));
-    ow_reading_fault(reading, span, expected, nearest ? ow_text_words(&mend) : NULL, "%s: \"%.60s\"", what,
-                     word);
+    if (!mend.failed)
+        ow_reading_fault(reading, span, expected, nearest ? ow_text_words(&mend) : NULL, "%s: \"%.60s\"",
+                         what, word);
     ow_text_done(&mend);
 }
 
@@ -64,8 +65,9 @@ static void unknown_port(ow_reading *reading, ow_span span, const ow_machine *ma
         }
     }
     ow_reading_note(reading, ow_text_status(&expected));
-    ow_reading_unknown(reading, span, ow_text_words(&expected), nearest, "the machine has no such port",
-                       name);
+    if (!expected.failed)
+        ow_reading_unknown(reading, span, ow_text_words(&expected), nearest, "the machine has no such port",
+                           name);
     ow_text_done(&expected);
 }
 
