@@ -20,4 +20,7 @@ ow_status ow_report_mates_json(ow_text *text, const ow_mates_list *list, const o
 void ow_report_card_text(ow_text *text, const ow_card *card, const ow_style *style);
 ow_status ow_report_card_json(ow_text *text, const ow_card *card);
 
+/* The cards of all joints of a layout, in walking order. */
+void ow_report_layout_cards_text(ow_text *text, const ow_layout *layout, const ow_style *style);
+
 #endif

@@ -2,7 +2,13 @@
 /* oilway bill: the bill of fittings of a layout's file. */
 #include "cli/commands.h"
 
-static cli_exit print_bill(cli_run *run, const ow_bill *bill)
+#include "oilway/report_joint.h"
+
+static const cli_option options[] = {
+    {"cards", 'd', NULL, "also the card of each joint: rings, tightening, engagement, cautions", false, NULL},
+};
+
+static cli_exit print_bill(cli_run *run, const ow_bill *bill, const ow_layout *layouts, size_t count)
 {
     ow_text text = ow_text_new(&run->context);
     ow_status status = OW_OK;
@@ -12,6 +18,9 @@ static cli_exit print_bill(cli_run *run, const ow_bill *bill)
         ow_report_bill_csv(&text, bill);
     else
         ow_report_bill_text(&text, bill, &run->style);
+    if (cli_is_format(run, "text") && cli_has(run, "cards"))
+        for (size_t index = 0; index < count; index++)
+            ow_report_layout_cards_text(&text, &layouts[index], &run->style);
     if (status == OW_OK)
         return cli_print(run, &text, CLI_YES);
     ow_text_done(&text);
@@ -29,7 +38,7 @@ static cli_exit bill_file(cli_run *run, const cli_shop *shop)
     cli_exit exit = CLI_COULD_NOT;
     status = ow_bill_new(&run->context, layouts, count, &bill);
     if (status == OW_OK) {
-        exit = print_bill(run, &bill);
+        exit = print_bill(run, &bill, layouts, count);
         ow_bill_done(&bill);
     } else {
         cli_fail(run, status);
@@ -53,6 +62,8 @@ const cli_command cli_bill = {
     .name = "bill",
     .arguments = "LAYOUT",
     .summary = "the bill of fittings, hoses cut and consumables by size",
+    .options = options,
+    .option_count = sizeof options / sizeof options[0],
     .least = 1,
     .most = 1,
     .formats = "text json csv",

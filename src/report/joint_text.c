@@ -131,6 +131,35 @@ static void write_torque(ow_text *text, const ow_torque *torque, const ow_style 
     ow_text_done(&words);
 }
 
+/* Ranges that agree are told once. */
+static void write_range(ow_text *text, double least, double most, const char *unit)
+{
+    if (most > least)
+        ow_text_format(text, "; %g to %g %s", least, most, unit);
+    else
+        ow_text_format(text, "; %g %s", most, unit);
+}
+
+void ow_look_card(ow_text *text, const ow_card *card)
+{
+    for (size_t i = 0; i < card->consumable_count; i++) {
+        const ow_consumable *item = &card->consumables[i];
+        ow_text_add(text, ", ");
+        if (item->count > 0)
+            ow_text_format(text, "%zu x ", item->count);
+        ow_text_format(text, "%s%s%s", item->what, item->size[0] ? " " : "", item->size);
+    }
+    if (card->ring_hint[0])
+        ow_text_format(text, ", %s", card->ring_hint);
+    if (card->torque_count > 0 && card->torques[0].most_turns > 0.0)
+        write_range(text, card->torques[0].least_turns, card->torques[0].most_turns,
+                    "turns from finger tight");
+    else if (card->has_torque)
+        write_range(text, card->least_nm, card->most_nm, "N m");
+    else if (card->engagement.pitch_m > 0.0)
+        ow_text_add(text, "; no published torque");
+}
+
 void ow_report_card_text(ow_text *text, const ow_card *card, const ow_style *style)
 {
     char first[OW_END_TEXT_SIZE], second[OW_END_TEXT_SIZE];
@@ -154,4 +183,52 @@ void ow_report_card_text(ow_text *text, const ow_card *card, const ow_style *sty
     write_entry(text, style, "again", card->reuse);
     for (size_t i = 0; i < card->caution_count; i++)
         write_entry(text, style, "caution", card->cautions[i]);
+}
+
+static bool same_card(const ow_card *a, const ow_card *b)
+{
+    bool straight = ow_end_same(&a->ends[0], &b->ends[0]) && ow_end_same(&a->ends[1], &b->ends[1]);
+    bool turned = ow_end_same(&a->ends[0], &b->ends[1]) && ow_end_same(&a->ends[1], &b->ends[0]);
+    return (straight || turned) && a->torque_count == b->torque_count && a->least_nm == b->least_nm &&
+           a->most_nm == b->most_nm && a->consumable_count == b->consumable_count &&
+           (a->consumable_count == 0 || (strcmp(a->consumables[0].size, b->consumables[0].size) == 0 &&
+                                         a->consumables[0].count == b->consumables[0].count));
+}
+
+/* The first child before this one whose joint has the same card, or this one. */
+static size_t first_alike(const ow_layout *layout, size_t child, const ow_card *card)
+{
+    for (size_t earlier = 1; earlier < child; earlier++) {
+        ow_card other;
+        if (ow_layout_joint_card(layout, earlier, &other) == OW_OK && same_card(&other, card))
+            return earlier;
+    }
+    return child;
+}
+
+static void write_between(ow_text *text, const ow_layout *layout, size_t child)
+{
+    ow_layout_node_name(text, layout, layout->nodes[child].parent);
+    ow_text_add(text, " to ");
+    ow_layout_node_name(text, layout, child);
+}
+
+void ow_report_layout_cards_text(ow_text *text, const ow_layout *layout, const ow_style *style)
+{
+    for (size_t child = 1; child < layout->node_count; child++) {
+        ow_card card;
+        if (ow_layout_joint_card(layout, child, &card) != OW_OK)
+            continue;
+        size_t alike = first_alike(layout, child, &card);
+        ow_text_char(text, '\n');
+        write_between(text, layout, child);
+        ow_text_add(text, ": ");
+        if (alike == child) {
+            ow_report_card_text(text, &card, style);
+        } else {
+            ow_text_add(text, "as ");
+            write_between(text, layout, alike);
+            ow_text_char(text, '\n');
+        }
+    }
 }

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* A layout as JSON: parts with entry and exits, joints with what seals them, the YAML that check reads. */
-#include "oilway/joint.h"
+#include "oilway/bill.h"
+#include "report/joint_json.h"
 #include "report/parts_json.h"
 
 void ow_json_end(ow_json *json, cJSON *parent, const char *name, const ow_end *end)
@@ -70,6 +71,11 @@ static void write_joint(ow_json *json, cJSON *list, const ow_context *context, c
             ow_json_words(json, needs, NULL, rule->needs[need]);
     }
     ow_json_words(json, item, "source", rule != NULL ? rule->source : NULL);
+    ow_card card;
+    if (ow_layout_joint_card(layout, child, &card) == OW_OK)
+        ow_json_card(json, ow_json_object(json, item, "card"), &card);
+    else
+        ow_json_null(json, item, "card");
 }
 
 void ow_json_layout(ow_json *json, cJSON *parent, const ow_context *context, const ow_layout *layout)

@@ -3,7 +3,7 @@
  * indented. */
 #include <string.h>
 
-#include "oilway/joint.h"
+#include "oilway/bill.h"
 #include "report/look.h"
 
 typedef struct drawing {
@@ -36,11 +36,10 @@ static void draw_joint(drawing *draw, size_t child, const char *prefix)
         ow_text_add(draw->text, ": ");
         ow_look_paint(draw->text, OW_PAINT_BAD, draw->style, "does not seal");
     } else {
+        ow_card card;
         ow_text_format(draw->text, ": %s", rule->seals_by);
-        for (size_t need = 0; need < sizeof rule->needs / sizeof rule->needs[0]; need++) {
-            if (rule->needs[need] != NULL)
-                ow_text_format(draw->text, ", %s", rule->needs[need]);
-        }
+        if (ow_layout_joint_card(draw->layout, child, &card) == OW_OK)
+            ow_look_card(draw->text, &card);
         if (rule->verdict == OW_TOLERATED)
             ow_look_paint(draw->text, OW_PAINT_WARN, draw->style, " [tolerated, by no standard]");
         ow_text_add(draw->text, " ");

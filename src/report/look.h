@@ -3,6 +3,7 @@
 #ifndef OW_REPORT_LOOK_H
 #define OW_REPORT_LOOK_H
 
+#include "oilway/card.h"
 #include "oilway/report.h"
 
 typedef enum ow_sign {
@@ -33,6 +34,9 @@ void ow_look_paint(ow_text *text, ow_paint paint, const ow_style *style, const c
 /* Appends words folded to the style's width; further lines begin with `indent` blanks. `column` is where the
  * line stands already. Ends without a newline. */
 void ow_look_fold(ow_text *text, const ow_style *style, size_t column, size_t indent, const char *words);
+
+/* What a card says on one line: ", 1 x crush ring 14 x 18 x 1.5 mm; 35 to 38.5 N m". */
+void ow_look_card(ow_text *text, const ow_card *card);
 
 /* Cents as a decimal number: 31.40. */
 void ow_look_price(ow_text *text, int64_t cents);
