@@ -69,7 +69,7 @@ static void write_taper(ow_text *text, const ow_thread_size *size)
             MM(size->mouth_m), MM(size->gauge_m));
 }
 
-static void write_tap(ow_text *text, const ow_thread *thread, const ow_style *style)
+static void write_tap(ow_text *text, const ow_thread *thread)
 {
     ow_tapping tapping;
     if (ow_thread_tapping(thread, &tapping) != OW_OK)
@@ -87,6 +87,10 @@ static void write_tap(ow_text *text, const ow_thread *thread, const ow_style *st
     else if (!tapping.taper_reamed)
         ow_text_add(text, ", flat face as wide as the washer");
     ow_text_add(text, " (common practice)\n");
+}
+
+static void write_cautions(ow_text *text, const ow_style *style)
+{
     for (size_t i = 0; i < ow_tapping_caution_count(); i++) {
         ow_text_format(text, "    %s ", ow_sign_words(OW_SIGN_WARN, style));
         ow_look_fold(text, style, 6, 6, ow_tapping_caution_at(i));
@@ -127,16 +131,15 @@ static bool write_thread(ow_text *text, const ow_thread *thread, ow_thread_class
     if (any && ow_thread_use(thread)[0])
         write_use(text, thread, style);
     if (any && tap)
-        write_tap(text, thread, style);
+        write_tap(text, thread);
     return any;
 }
 
-bool ow_report_thread_text(ow_text *text, const ow_thread *thread, ow_thread_class only, bool tap,
+/* In every pitch of the tables. */
+static bool write_readings(ow_text *text, const ow_thread *thread, ow_thread_class only, bool tap,
                            const ow_style *style)
 {
     bool any = false;
-    if (thread->pitch != 0)
-        return write_thread(text, thread, only, tap, style);
     for (size_t i = 0; i < ow_thread_count(); i++) {
         const ow_thread *known = ow_thread_at(i);
         if (known->family != thread->family || known->size != thread->size)
@@ -145,5 +148,15 @@ bool ow_report_thread_text(ow_text *text, const ow_thread *thread, ow_thread_cla
             ow_text_char(text, '\n');
         any = write_thread(text, known, only, tap, style) || any;
     }
+    return any;
+}
+
+bool ow_report_thread_text(ow_text *text, const ow_thread *thread, ow_thread_class only, bool tap,
+                           const ow_style *style)
+{
+    bool any = thread->pitch != 0 ? write_thread(text, thread, only, tap, style)
+                                  : write_readings(text, thread, only, tap, style);
+    if (any && tap)
+        write_cautions(text, style);
     return any;
 }

@@ -112,7 +112,8 @@ static void the_next_measurement_is_the_one_that_tells_most(void **state)
 static void information_is_bounded_by_what_is_open(void **state)
 {
     (void)state;
-    for (double diameter = 4.9; diameter < 33; diameter += 0.63) {
+    for (int step = 0; step < 45; step++) {
+        double diameter = 4.9 + 0.63 * step;
         ow_caliper_answer answer = ask(diameter, OW_CALIPER_EITHER, 0, OW_TAPER_NOT_SAID);
         double sum = answer.left_out;
         for (size_t i = 0; i < answer.count; i++) {

@@ -150,64 +150,65 @@ static void taper_threads_run_as_far_as_worked_by_hand(void **state)
     }
 }
 
+static const struct {
+    const char *male, *female;
+    ow_fit fit;
+} confusions[] = {
+    {"1/8-27 NPT", "Rc1/8", OW_FIT_BINDS},
+    {"1/8-27 NPT", "Rp1/8", OW_FIT_BINDS},
+    {"R1/8", "1/8-27 NPT", OW_FIT_BINDS},
+    {"G1/8", "M10x1", OW_FIT_BINDS},
+    {"R1/8", "M10x1", OW_FIT_BINDS},
+    {"M10x1", "G1/8", OW_FIT_BINDS},
+    {"M10x1", "Rc1/8", OW_FIT_BINDS},
+    {"M10x1", "3/8-24 UNF", OW_FIT_NO_START},
+    {"3/8-24 UNF", "M10x1", OW_FIT_WEAK},
+    {"M12x1.25", "M12x1.5", OW_FIT_BINDS},
+    {"M12x1.5", "M12x1.25", OW_FIT_BINDS},
+    {"7/16-20 UNF", "M11x1.25", OW_FIT_BINDS},
+    {"M11x1.25", "7/16-20 UNF", OW_FIT_WEAK},
+    {"7/16-20 UNF", "7/16-24 UNS", OW_FIT_BINDS},
+    {"7/16-24 UNS", "7/16-20 UNF", OW_FIT_BINDS},
+    {"M12x1.25", "1/2-20 UNF", OW_FIT_WEAK},
+    {"1/2-20 UNF", "M12x1.25", OW_FIT_NO_START},
+    {"M14x1.5", "9/16-18 UNF", OW_FIT_BINDS},
+    {"9/16-18 UNF", "M14x1.5", OW_FIT_NO_START},
+    {"M18x1.5", "3/4-16 UNF", OW_FIT_WEAK},
+    {"3/4-16 UNF", "M18x1.5", OW_FIT_NO_START},
+    {"3/4-16 UNF", "M20x1.5", OW_FIT_WEAK},
+    {"M20x1.5", "3/4-16 UNF", OW_FIT_NO_START},
+    {"1/4-18 NPT", "G1/4", OW_FIT_BINDS},
+    {"1/4-18 NPT", "M14x1.5", OW_FIT_BINDS},
+    {"M14x1.5", "1/4-18 NPT", OW_FIT_NO_START},
+    {"G1/4", "1/4-18 NPT", OW_FIT_BINDS},
+    {"1/2-14 NPT", "Rc1/2", OW_FIT_LEAKS},
+    {"R1/2", "1/2-14 NPT", OW_FIT_LEAKS},
+    {"3/4-14 NPT", "Rc3/4", OW_FIT_LEAKS},
+    {"R3/4", "3/4-14 NPT", OW_FIT_LEAKS},
+    {"1/2-14 NPT", "G1/2", OW_FIT_LEAKS},
+    {"R1/8", "G1/8", OW_FIT_LEAKS},
+    {"G1/2", "7/8-14 UNF", OW_FIT_WEAK},
+    {"1/4-18 NPT", "9/16-18 UNF", OW_FIT_WEAK},
+    {"7/16-20 UNF", "M12x1.25", OW_FIT_WEAK},
+    {"1/2-20 UNF", "M13x1.25", OW_FIT_WEAK},
+    {"1/8-27 NPT", "3/8-24 UNF", OW_FIT_NO_START},
+    {"M8x1", "M12x1.5", OW_FIT_NO_START},
+    {"R1/8", "Rc1/8", OW_FIT_HOME},
+    {"R1/8", "Rp1/8", OW_FIT_HOME},
+    {"1/8 NPTF", "1/8 NPT", OW_FIT_HOME},
+    {"M10x1 taper", "M10x1", OW_FIT_HOME},
+    {"G1/4", "G1/4", OW_FIT_HOME},
+    {"1/8 NPT", "1/8 NPSM", OW_FIT_LEAKS},
+};
+
 static void the_confusions_of_the_trade_come_out_right(void **state)
 {
-    static const struct {
-        const char *male, *female;
-        ow_fit fit;
-    } cases[] = {
-        {"1/8-27 NPT", "Rc1/8", OW_FIT_BINDS},
-        {"1/8-27 NPT", "Rp1/8", OW_FIT_BINDS},
-        {"R1/8", "1/8-27 NPT", OW_FIT_BINDS},
-        {"G1/8", "M10x1", OW_FIT_BINDS},
-        {"R1/8", "M10x1", OW_FIT_BINDS},
-        {"M10x1", "G1/8", OW_FIT_BINDS},
-        {"M10x1", "Rc1/8", OW_FIT_BINDS},
-        {"M10x1", "3/8-24 UNF", OW_FIT_NO_START},
-        {"3/8-24 UNF", "M10x1", OW_FIT_WEAK},
-        {"M12x1.25", "M12x1.5", OW_FIT_BINDS},
-        {"M12x1.5", "M12x1.25", OW_FIT_BINDS},
-        {"7/16-20 UNF", "M11x1.25", OW_FIT_BINDS},
-        {"M11x1.25", "7/16-20 UNF", OW_FIT_WEAK},
-        {"7/16-20 UNF", "7/16-24 UNS", OW_FIT_BINDS},
-        {"7/16-24 UNS", "7/16-20 UNF", OW_FIT_BINDS},
-        {"M12x1.25", "1/2-20 UNF", OW_FIT_WEAK},
-        {"1/2-20 UNF", "M12x1.25", OW_FIT_NO_START},
-        {"M14x1.5", "9/16-18 UNF", OW_FIT_BINDS},
-        {"9/16-18 UNF", "M14x1.5", OW_FIT_NO_START},
-        {"M18x1.5", "3/4-16 UNF", OW_FIT_WEAK},
-        {"3/4-16 UNF", "M18x1.5", OW_FIT_NO_START},
-        {"3/4-16 UNF", "M20x1.5", OW_FIT_WEAK},
-        {"M20x1.5", "3/4-16 UNF", OW_FIT_NO_START},
-        {"1/4-18 NPT", "G1/4", OW_FIT_BINDS},
-        {"1/4-18 NPT", "M14x1.5", OW_FIT_BINDS},
-        {"M14x1.5", "1/4-18 NPT", OW_FIT_NO_START},
-        {"G1/4", "1/4-18 NPT", OW_FIT_BINDS},
-        {"1/2-14 NPT", "Rc1/2", OW_FIT_LEAKS},
-        {"R1/2", "1/2-14 NPT", OW_FIT_LEAKS},
-        {"3/4-14 NPT", "Rc3/4", OW_FIT_LEAKS},
-        {"R3/4", "3/4-14 NPT", OW_FIT_LEAKS},
-        {"1/2-14 NPT", "G1/2", OW_FIT_LEAKS},
-        {"R1/8", "G1/8", OW_FIT_LEAKS},
-        {"G1/2", "7/8-14 UNF", OW_FIT_WEAK},
-        {"1/4-18 NPT", "9/16-18 UNF", OW_FIT_WEAK},
-        {"7/16-20 UNF", "M12x1.25", OW_FIT_WEAK},
-        {"1/2-20 UNF", "M13x1.25", OW_FIT_WEAK},
-        {"1/8-27 NPT", "3/8-24 UNF", OW_FIT_NO_START},
-        {"M8x1", "M12x1.5", OW_FIT_NO_START},
-        {"R1/8", "Rc1/8", OW_FIT_HOME},
-        {"R1/8", "Rp1/8", OW_FIT_HOME},
-        {"1/8 NPTF", "1/8 NPT", OW_FIT_HOME},
-        {"M10x1 taper", "M10x1", OW_FIT_HOME},
-        {"G1/4", "G1/4", OW_FIT_HOME},
-        {"1/8 NPT", "1/8 NPSM", OW_FIT_LEAKS},
-    };
     (void)state;
-    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
-        ow_pairing pairing = pair(cases[i].male, cases[i].female);
-        if (pairing.fit != cases[i].fit)
-            fail_msg("%s in %s: %s, not %s (%s)", cases[i].male, cases[i].female, ow_fit_word(pairing.fit),
-                     ow_fit_word(cases[i].fit), pairing.why);
+    for (size_t i = 0; i < sizeof confusions / sizeof confusions[0]; i++) {
+        ow_pairing pairing = pair(confusions[i].male, confusions[i].female);
+        if (pairing.fit != confusions[i].fit)
+            fail_msg("%s in %s: %s, not %s (%s)", confusions[i].male, confusions[i].female,
+                     ow_fit_word(pairing.fit), ow_fit_word(confusions[i].fit), pairing.why);
         assert_true(strlen(pairing.why) > 20);
     }
 }

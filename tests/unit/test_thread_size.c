@@ -5,6 +5,7 @@
 #include <setjmp.h>
 #include <stdarg.h>
 #include <stddef.h>
+#include <stdio.h>
 #include <string.h>
 
 #include <cmocka.h>
@@ -228,10 +229,11 @@ static void taper_pipe_threads_stand_where_the_standard_puts_them(void **state)
     };
     (void)state;
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
-        char words[3][16] = {"R", "Rc", "Rp"};
+        static const char *const families[] = {"R", "Rc", "Rp"};
+        char words[3][16];
         ow_thread_size size[3];
         for (size_t k = 0; k < 3; k++) {
-            strcat(words[k], rows[i].size);
+            snprintf(words[k], sizeof words[k], "%s%s", families[k], rows[i].size);
             size[k] = size_of(words[k], k == 0, OW_CLASS_USUAL);
             near(words[k], "major", size[k].major.basic_m, rows[i].major, MM, 0.0006);
             near(words[k], "pitch", size[k].pitch_diameter.basic_m, rows[i].pitch, MM, 0.0006);
