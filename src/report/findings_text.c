@@ -15,7 +15,11 @@ static void write_one(ow_text *text, const ow_finding *finding, const ow_style *
         ow_text_format(&words, "%s: ", finding->where);
     ow_text_format(&words, "%s. %s (%s)", finding->message, finding->mend, finding->rule->source);
     ow_text_char(text, ' ');
-    ow_look_fold(text, style, strlen(ow_severity_name(finding->severity)) + 1, 4, ow_text_words(&words) + 1);
+    if (ow_text_status(&words) == OW_OK)
+        ow_look_fold(text, style, strlen(ow_severity_name(finding->severity)) + 1, 4,
+                     ow_text_words(&words) + 1);
+    else
+        text->failed = true; /* nothing to step over: the words may be empty */
     ow_text_char(text, '\n');
     ow_text_done(&words);
 }
