@@ -153,7 +153,8 @@ double ow_load_flow_m3s(const ow_load *load, const ow_liquid *liquid, double pre
 
 #define OW_BRANCH_DEPTH_MAX 3 /* splits behind one another */
 #define OW_BRANCHES_MAX 8     /* at one split */
-#define OW_PIECES_MAX 200     /* in one branch */
+#define OW_BRANCHES_IN_ALL 24
+#define OW_PIECES_MAX 200 /* in all */
 
 /* A line that ends in a load, in a split, or dead (neither): no flow, the pressure of its root. */
 typedef struct ow_branch ow_branch;
@@ -181,6 +182,7 @@ typedef struct ow_branch_flow {
 
 /* Branches in the tree, the trunk counted. */
 size_t ow_branch_total(const ow_branch *trunk);
+bool ow_branch_has_load(const ow_branch *trunk);
 /* OW_RANGE if any number, or the shape, lies outside what can be worked in. */
 ow_status ow_branch_check(const ow_branch *trunk);
 /*

@@ -9,6 +9,7 @@
 #include <stdbool.h>
 #include <stddef.h>
 
+#include "oilway/assumption.h"
 #include "oilway/hydraulics.h"
 
 /* What the formulas can work in; anything else is OW_RANGE. */
@@ -71,6 +72,8 @@ size_t ow_typical_oil_count(void);
 const ow_typical_oil *ow_typical_oil_at(size_t index);
 /* By grade in any usual spelling: "15W-40", "sae 15w40", "30". NULL if there is none. */
 const ow_typical_oil *ow_typical_oil_find(const char *grade);
+/* Adds its figures to a list of assumptions. OW_OK, OW_MEMORY. */
+ow_status ow_typical_oil_assume(const ow_typical_oil *oil, ow_assumptions *assumptions);
 
 /*
  * The window of KV100 that a grade stands for, mm2/s: low <= KV100 < high. A multigrade meets both of its

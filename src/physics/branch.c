@@ -38,6 +38,14 @@ size_t ow_branch_total(const ow_branch *trunk)
     return total;
 }
 
+bool ow_branch_has_load(const ow_branch *trunk)
+{
+    bool found = trunk->has_load;
+    for (size_t i = 0; i < trunk->branch_count; i++)
+        found = found || ow_branch_has_load(&trunk->branches[i]);
+    return found;
+}
+
 static bool load_in_range(const ow_load *load)
 {
     return load->flow_m3s >= 1e-9 && load->flow_m3s <= OW_FLOW_HIGH_M3S && load->pressure_pa >= 1.0 &&
@@ -62,9 +70,21 @@ static ow_status check_at_depth(const ow_branch *branch, size_t depth)
     return OW_OK;
 }
 
+static size_t piece_total(const ow_branch *branch)
+{
+    size_t total = branch->piece_count;
+    for (size_t i = 0; i < branch->branch_count; i++)
+        total += piece_total(&branch->branches[i]);
+    return total;
+}
+
 ow_status ow_branch_check(const ow_branch *trunk)
 {
-    return check_at_depth(trunk, 0);
+    ow_status status = check_at_depth(trunk, 0);
+    if (status == OW_OK &&
+        (ow_branch_total(trunk) > OW_BRANCHES_IN_ALL || piece_total(trunk) > OW_PIECES_MAX))
+        status = OW_RANGE;
+    return status;
 }
 
 static bool liquid_in_range(const ow_liquid *liquid, double roughness_m)

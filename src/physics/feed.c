@@ -117,14 +117,6 @@ ow_status ow_feed_all_states(ow_arena *arena, const ow_feed *feed, ow_feed_resul
     return OW_OK;
 }
 
-static bool has_load(const ow_branch *branch)
-{
-    bool found = branch->has_load;
-    for (size_t i = 0; i < branch->branch_count; i++)
-        found = found || has_load(&branch->branches[i]);
-    return found;
-}
-
 static bool restrictor_in_range(const ow_feed *feed)
 {
     const ow_feed_restrictor *restrictor = &feed->restrictor;
@@ -143,7 +135,7 @@ ow_status ow_feed_check(const ow_feed *feed)
 {
     ow_liquid liquid;
     if (feed->state_count == 0 || feed->state_count > OW_FEED_STATES_MAX || !restrictor_in_range(feed) ||
-        ow_branch_check(&feed->trunk) != OW_OK || !has_load(&feed->trunk) ||
+        ow_branch_check(&feed->trunk) != OW_OK || !ow_branch_has_load(&feed->trunk) ||
         !(feed->roughness_m >= 0.0 && feed->roughness_m <= OW_ROUGHNESS_HIGH_M))
         return OW_RANGE;
     for (size_t i = 0; i < feed->state_count; i++)

@@ -45,6 +45,13 @@ const ow_typical_oil *ow_typical_oil_find(const char *grade)
     return NULL;
 }
 
+ow_status ow_typical_oil_assume(const ow_typical_oil *oil, ow_assumptions *assumptions)
+{
+    return ow_assumptions_add(assumptions, OW_MARK_ASSUMED, "oil", oil->source,
+                              "%s: %.4g mm2/s at 40 C, %.4g at 100 C, %.0f kg/m3 at 15 C", oil->name,
+                              oil->kv40_mm2s, oil->kv100_mm2s, oil->density15_kgm3);
+}
+
 bool ow_oil_grade_window(const char *grade, double *low_mm2s, double *high_mm2s)
 {
     char plain[GRADE_LETTERS];
