@@ -121,9 +121,10 @@ static ow_status assume_states(ow_reading *reading, ow_feed *feed)
     feed->states = ow_typical_state_at(0);
     feed->state_count = OW_FEED_STATES_TYPICAL;
     for (size_t i = 0; i < feed->state_count; i++) {
-        ow_status status = ow_assumptions_add(
-            reading->assumptions, OW_MARK_ASSUMED, feed->states[i].name, "usual for an engine; measure yours",
-            "oil at %.0f C, gallery at %.1f bar", feed->states[i].oil_c, feed->states[i].source_pa / 1e5);
+        ow_status status =
+            ow_assumptions_add(reading->assumptions, OW_MARK_ASSUMED, "state",
+                               "usual for an engine; measure yours", "%s: oil at %.0f C, gallery at %.1f bar",
+                               feed->states[i].name, feed->states[i].oil_c, feed->states[i].source_pa / 1e5);
         if (status != OW_OK)
             return status;
     }
