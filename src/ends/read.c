@@ -18,8 +18,13 @@ static ow_status read_um(const ow_end_scan *scan, size_t word, ow_end *end)
     end->size_unit = OW_SIZE_UM;
     if (word >= scan->word_count)
         return ow_end_fault_word(scan, word, EXPECTED, "", "the size is missing");
+    int32_t inch_64;
+    char mend[48] = "";
+    if (memchr(ow_end_word_at(scan, word), '/', scan->words[word].length) &&
+        ow_end_read_inch_64(scan, word, &inch_64))
+        (void)snprintf(mend, sizeof mend, "write it in millimetres: %.1f", inch_64 * 25.4 / 64.0);
     if (!ow_end_read_um(scan, word, &end->size))
-        return ow_end_fault_word(scan, word, EXPECTED, "", "\"%.*s\" is no size in millimetres",
+        return ow_end_fault_word(scan, word, EXPECTED, mend, "\"%.*s\" is no size in millimetres",
                                  (int)scan->words[word].length, ow_end_word_at(scan, word));
     return OW_OK;
 }

@@ -160,6 +160,8 @@ ow_status ow_end_settle_thread(const ow_end_scan *scan, const ow_thread *thread,
     if (thread->family == OW_THREAD_NPSM)
         return settle_npsm(scan, options, end);
     if (thread->family == OW_THREAD_METRIC_TAPER) {
+        if (options->seat != OW_SEAT_NONE && options->seat != OW_SEAT_TAPER)
+            return wrong_seat(scan, options, "leave it out: a taper thread seals on its flanks");
         end->thread.family = OW_THREAD_METRIC;
         end->seat = OW_SEAT_TAPER;
         return settle_taper(scan, options, end);
