@@ -32,6 +32,8 @@ typedef struct ow_ask_words {
     bool remote_switch;
     const char *const *without;
     size_t without_count;
+    const ow_machine *const *machines; /* known beside the catalogue's, and before them: a job's own */
+    size_t machine_count;
 } ow_ask_words;
 
 /* One ask of a set. Two or more with the same reading differ in the engine's source port. */

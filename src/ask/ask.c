@@ -347,7 +347,7 @@ ow_status ow_ask_read(const ow_context *context, const ow_catalog *catalog, cons
     ask_storage *storage = ow_new_array(context, 1, sizeof *storage);
     if (storage == NULL)
         return OW_MEMORY;
-    storage->asking = (ow_asking){context, catalog, net, ow_arena_new(context), false};
+    storage->asking = (ow_asking){context, catalog, words, net, ow_arena_new(context), false};
     ow_ask_set made = {context, 0, NULL, NULL, storage};
     ask_draft draft = {.asking = &storage->asking, .words = words};
     status = read_draft(&draft, &made);

@@ -10,6 +10,7 @@
 typedef struct ow_asking {
     const ow_context *context;
     const ow_catalog *catalog;
+    const ow_ask_words *words;
     const ow_net *net; /* may be NULL: readings then come from the catalogue's fixtures and machines only */
     ow_arena arena;
     bool wrong; /* a fault was reported */

@@ -37,12 +37,22 @@ static const char *ports_in_words(ow_asking *asking, const ow_machine *machine)
     return words;
 }
 
+/* A machine of the asker's own, else one of the catalogue. */
+static const ow_machine *find_machine(const ow_asking *asking, const char *id)
+{
+    for (size_t index = 0; index < asking->words->machine_count; index++) {
+        if (strcmp(asking->words->machines[index]->id, id) == 0)
+            return asking->words->machines[index];
+    }
+    return ow_catalog_machine(asking->catalog, id);
+}
+
 static ow_status find_machine_port(ow_asking *asking, const char *words, size_t colon, ow_asked_port *port)
 {
     char *id = ow_arena_copy(&asking->arena, words, colon);
     if (id == NULL)
         return OW_MEMORY;
-    const ow_machine *machine = ow_catalog_machine(asking->catalog, id);
+    const ow_machine *machine = find_machine(asking, id);
     if (machine == NULL) {
         ow_asking_fault(asking, port->option, words, (ow_span){0, colon},
                         "the id of an engine, turbo or heater",
@@ -113,7 +123,7 @@ ow_status ow_asked_port_find(ow_asking *asking, const char *option, const char *
     const char *colon = strchr(words, ':');
     if (colon != NULL)
         return find_machine_port(asking, words, (size_t)(colon - words), port);
-    const ow_machine *machine = ow_catalog_machine(asking->catalog, words);
+    const ow_machine *machine = find_machine(asking, words);
     if (machine != NULL) {
         port->given.machine = machine;
         port->given.name = words;

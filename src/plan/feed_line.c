@@ -1,0 +1,173 @@
+/* SPDX-License-Identifier: MIT */
+/* The feed's layout as a tree of pieces: a fork where a part leads to more than one port, loads at the
+ * turbos, dead ends at the switches. */
+#include <string.h>
+
+#include "plan/planning.h"
+
+typedef struct lining {
+    ow_planning *planning;
+    const ow_layout *layout;
+    double rise_m;
+    bool unknown;
+    ow_status status;
+} lining;
+
+static bool leads_to_port(const ow_layout *layout, size_t node)
+{
+    for (size_t port = 1; port < layout->node_count; port++) {
+        if (layout->nodes[port].part != NULL)
+            continue;
+        for (size_t at = port; at != OW_NODE_NONE; at = layout->nodes[at].parent) {
+            if (at == node)
+                return true;
+        }
+    }
+    return false;
+}
+
+static size_t serving_exits(const ow_layout *layout, size_t node, size_t *ends)
+{
+    size_t count = 0;
+    for (size_t end = 0; end < OW_PART_ENDS; end++) {
+        size_t child = layout->nodes[node].exits[end];
+        if (child != OW_NODE_NONE && leads_to_port(layout, child))
+            ends[count++] = end;
+    }
+    return count;
+}
+
+static const ow_typical_load *load_of(const ow_machine *turbo)
+{
+    if (turbo == NULL)
+        return ow_typical_load_at(OW_LOAD_JOURNAL_MEDIUM);
+    if (turbo->bearing == OW_BEARING_BALL)
+        return ow_typical_load_at(OW_LOAD_BALL);
+    switch (turbo->size) {
+    case OW_SMALL:
+        return ow_typical_load_at(OW_LOAD_JOURNAL_SMALL);
+    case OW_LARGE:
+        return ow_typical_load_at(OW_LOAD_JOURNAL_LARGE);
+    case OW_MEDIUM:
+    case OW_SIZE_NOT_SAID:
+        break;
+    }
+    return ow_typical_load_at(OW_LOAD_JOURNAL_MEDIUM);
+}
+
+static void end_at_port(lining *line, const ow_given *given, size_t node, ow_piece_list *list,
+                        ow_branch *branch)
+{
+    ow_planning *planning = line->planning;
+    branch->name = given->name;
+    ow_plan_chamber(planning, given->name, node, list);
+    if (given->role == OW_ROLE_KEEP)
+        return;
+    const ow_typical_load *typical = load_of(given->machine);
+    branch->has_load = true;
+    branch->load = typical->load;
+    branch->load.name = given->name;
+    branch->rise_m = line->rise_m;
+    ow_assumptions_add(&planning->plan->assumptions, typical->mark,
+                       ow_planning_words(planning, "oil that %s takes at 3 bar and 8 mPa s", given->name),
+                       typical->source, "%.3g L/min (%s)", typical->load.flow_m3s * 60000.0, typical->title);
+}
+
+static void grow(lining *line, size_t node, ow_piece_list *list, ow_branch *branch, int depth);
+
+static void fork_at(lining *line, size_t node, const size_t *ends, size_t count, ow_piece_list *list,
+                    ow_branch *branch, int depth)
+{
+    ow_planning *planning = line->planning;
+    ow_branch *branches = ow_arena_get_array(&planning->arena, count, sizeof *branches);
+    if (branches == NULL || depth >= OW_BRANCH_DEPTH_MAX) {
+        line->status = branches == NULL ? OW_MEMORY : OW_RANGE;
+        return;
+    }
+    ow_plan_pass(planning, line->layout, node, ends[0], OW_PASS_TO_FORK, list);
+    for (size_t index = 0; index < count && line->status == OW_OK; index++) {
+        ow_piece_list own = {0};
+        ow_plan_pass(planning, line->layout, node, ends[index], OW_PASS_FROM_FORK, &own);
+        grow(line, line->layout->nodes[node].exits[ends[index]], &own, &branches[index], depth + 1);
+    }
+    branch->branches = branches;
+    branch->branch_count = count;
+}
+
+/* Follows the layout from a node on, into one branch, until it forks or ends. */
+static void grow(lining *line, size_t node, ow_piece_list *list, ow_branch *branch, int depth)
+{
+    while (line->status == OW_OK) {
+        const ow_layout_node *at = &line->layout->nodes[node];
+        size_t ends[OW_PART_ENDS];
+        if (at->part == NULL && node != 0) {
+            end_at_port(line, &line->layout->givens[at->given], node, list, branch);
+            break;
+        }
+        size_t count = serving_exits(line->layout, node, ends);
+        if (count == 0)
+            break;
+        if (count > 1) {
+            fork_at(line, node, ends, count, list, branch, depth);
+            break;
+        }
+        if (at->part != NULL)
+            ow_plan_pass(line->planning, line->layout, node, ends[0], OW_PASS_WHOLE, list);
+        node = at->exits[ends[0]];
+    }
+    line->unknown = line->unknown || list->unknown;
+    if (line->status == OW_OK)
+        line->status = list->status;
+    branch->pieces = list->items;
+    branch->piece_count = list->count;
+}
+
+/* Turbo inlet above the source: said, or from the two positions, or assumed. */
+static double find_rise(ow_planning *planning, const ow_layout *layout)
+{
+    const ow_port *from = layout->givens[0].port;
+    const ow_port *to = layout->givens[1].port;
+    if (!planning->job->feed.rise_m.said && from != NULL && to != NULL && from->has_position &&
+        to->has_position) {
+        double rise_m = to->position_m[2] - from->position_m[2];
+        ow_assumptions_add(&planning->plan->assumptions, OW_MARK_DERIVED, "turbo inlet above the source",
+                           "the positions of the two ports in the catalogue", "%.3g m", rise_m);
+        return rise_m;
+    }
+    return ow_planning_value(planning, &planning->job->feed.rise_m, 0.25, "turbo inlet above the source", 1.0,
+                             "m", OW_MARK_ASSUMED, "assumption of this program");
+}
+
+static void find_oil(ow_planning *planning, ow_feed *feed)
+{
+    const ow_job *job = planning->job;
+    const ow_typical_oil *typical = ow_typical_oil_find("15W-40");
+    if (job->has_oil) {
+        feed->oil = job->oil;
+        if (job->oil_grade != NULL)
+            ow_assumptions_add(&planning->plan->assumptions, OW_MARK_ASSUMED, "viscosities of the oil",
+                               "typical of the grade, from memory", "%.4g mm2/s at 40 C, %.4g at 100 C (%s)",
+                               job->oil.kv40_mm2s, job->oil.kv100_mm2s, job->oil_grade);
+        return;
+    }
+    ow_oil_set(typical->name, typical->kv40_mm2s, typical->kv100_mm2s, typical->density15_kgm3, &feed->oil);
+    ow_assumptions_add(&planning->plan->assumptions, OW_MARK_ASSUMED, "the oil", "assumption of this program",
+                       "%s", typical->name);
+}
+
+ow_status ow_plan_feed_line(ow_planning *planning, const ow_layout *layout, ow_plan_feed *feed)
+{
+    lining line = {planning, layout, find_rise(planning, layout), false, OW_OK};
+    ow_piece_list list = {0};
+    feed->feed = (ow_feed){.title = layout->title,
+                           .roughness_m = OW_FEED_ROUGHNESS_M,
+                           .state_count = planning->state_count,
+                           .states = planning->states};
+    find_oil(planning, &feed->feed);
+    feed->feed.trunk.name = "";
+    ow_plan_chamber(planning, layout->givens[0].name, 0, &list);
+    grow(&line, 0, &list, &feed->feed.trunk, 0);
+    if (line.status != OW_OK)
+        return line.status;
+    return line.unknown ? OW_RANGE : OW_OK;
+}

@@ -1,0 +1,117 @@
+/* SPDX-License-Identifier: MIT */
+/* Small things that every circuit of a plan needs: words, assumptions, asks, their answers. */
+#include "plan/planning.h"
+
+#include <stdarg.h>
+#include <stdio.h>
+#include <string.h>
+
+const char *ow_planning_words(ow_planning *planning, const char *format, ...)
+{
+    va_list arguments;
+    va_start(arguments, format);
+    int length = vsnprintf(NULL, 0, format, arguments);
+    va_end(arguments);
+    char *words = length < 0 ? NULL : ow_arena_get(&planning->arena, (size_t)length + 1);
+    if (words == NULL)
+        return NULL;
+    va_start(arguments, format);
+    vsnprintf(words, (size_t)length + 1, format, arguments);
+    va_end(arguments);
+    return words;
+}
+
+double ow_planning_value(ow_planning *planning, const ow_said *said, double assumed, const char *what,
+                         double scale, const char *unit, ow_mark mark, const char *source)
+{
+    if (said->said)
+        return said->value;
+    /* A failed allocation marks the list, which is looked at once the plan is made. */
+    ow_assumptions_add(&planning->plan->assumptions, mark, what, source, "%.4g %s", assumed * scale, unit);
+    return assumed;
+}
+
+ow_ask_words ow_planning_ask(const ow_planning *planning, const char *from, const char *to)
+{
+    ow_ask_words words = {.from = from, .to = {to}, .to_count = 1};
+    words.machines = planning->machines;
+    words.machine_count = planning->machine_count;
+    return words;
+}
+
+ow_status ow_planning_answer(ow_planning *planning, const ow_ask_words *words, ow_ask_set *set,
+                             ow_answers *answers, const ow_layout **layout)
+{
+    ow_answer_options options = OW_ANSWER_OPTIONS_INIT;
+    *layout = NULL;
+    ow_status status = ow_ask_read(planning->context, planning->catalog, planning->net, words, set);
+    if (status != OW_OK)
+        return status;
+    status = ow_answers_find(planning->context, planning->catalog, planning->net, set, &options, answers);
+    if (status != OW_OK) {
+        ow_ask_set_done(set);
+        return status;
+    }
+    if (answers->count > 0 && answers->items[0].stack_count > 0)
+        *layout = &answers->items[0].stacks[0].layout;
+    return OW_OK;
+}
+
+static ow_status copy_findings(const ow_findings *from, ow_findings *to)
+{
+    ow_status status = OW_OK;
+    for (size_t index = 0; index < from->count && status == OW_OK; index++) {
+        const ow_finding *finding = &from->items[index];
+        status = ow_findings_add(to, finding->rule->id, finding->severity, finding->where, finding->mend,
+                                 "%s", finding->message);
+    }
+    return status;
+}
+
+static ow_status say_none(const ow_answer *answer, const char *circuit, ow_findings *findings)
+{
+    const ow_ask *ask = answer->ask;
+    char from[OW_END_TEXT_SIZE];
+    char to[OW_END_TEXT_SIZE];
+    if (answer->missing_count == 0)
+        return ow_findings_add(findings, "no-stack", OW_ERROR, circuit, NULL,
+                               "nothing in the catalogue leads from %s to %s, and no single made part would",
+                               ask->givens[0].name, ask->givens[1].name);
+    const ow_missing *missing = &answer->missing[0];
+    return ow_findings_add(
+        findings, "no-stack", OW_ERROR, circuit, NULL,
+        "nothing in the catalogue leads from %s to %s; one made part, %s to %s, would complete it",
+        ask->givens[0].name, ask->givens[1].name, ow_end_name(&missing->from, from),
+        missing->is_plug ? "nothing" : ow_end_name(&missing->to, to));
+}
+
+ow_status ow_planning_judge_answer(ow_planning *planning, const ow_answers *answers, const char *circuit,
+                                   ow_findings *findings)
+{
+    (void)planning;
+    const ow_answer *answer = &answers->items[0];
+    ow_status status = copy_findings(&answer->findings, findings);
+    if (status == OW_OK && answer->stack_count > 0)
+        status = copy_findings(&answer->stacks[0].findings, findings);
+    else if (status == OW_OK)
+        status = say_none(answer, circuit, findings);
+    return status;
+}
+
+ow_status ow_planning_other_hoses(ow_planning *planning, const char *hose_class, const char *const **without,
+                                  size_t *count)
+{
+    size_t parts = ow_catalog_part_count(planning->catalog);
+    const char **ids = ow_arena_get_array(&planning->arena, parts + 1, sizeof *ids);
+    size_t found = 0;
+    if (ids == NULL)
+        return OW_MEMORY;
+    for (size_t index = 0; index < parts; index++) {
+        const ow_part *part = ow_catalog_part_at(planning->catalog, index);
+        if (part->kind == OW_HOSE && strcmp(part->ends[0].name, hose_class) != 0)
+            ids[found++] = part->id;
+    }
+    *without = ids;
+    *count = found;
+    return OW_OK;
+}

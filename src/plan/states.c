@@ -1,0 +1,89 @@
+/* SPDX-License-Identifier: MIT */
+/* The states that a job is reckoned in: its own, filled up with typical ones where it does not say. */
+#include <string.h>
+
+#include "base/words.h"
+#include "plan/planning.h"
+
+#define WARM_C 60.0
+
+static const ow_feed_state *typical_named(const char *name)
+{
+    for (size_t index = 0; index < OW_FEED_STATES_TYPICAL; index++) {
+        if (ow_words_equal(ow_typical_state_at(index)->name, name))
+            return ow_typical_state_at(index);
+    }
+    return ow_typical_state_at(OW_FEED_STATES_TYPICAL - 1);
+}
+
+/* The engine's own word on its gallery, which is told hot at full revs. */
+static double own_pressure(const ow_planning *planning)
+{
+    const ow_job *job = planning->job;
+    for (size_t index = 0; index < job->engine->port_count; index++) {
+        const ow_port *port = &job->engine->ports[index];
+        if (port->circuit == OW_FEED && port->pressure_pa > 0.0 &&
+            (job->feed.from == NULL || strcmp(job->feed.from, port->name) == 0))
+            return port->pressure_pa;
+    }
+    return OW_NOT_SAID;
+}
+
+static void assume(ow_planning *planning, const char *name, const char *what, double value, const char *unit,
+                   const char *source)
+{
+    const char *words = ow_planning_words(planning, "%s, %s", what, name);
+    if (words != NULL)
+        ow_assumptions_add(&planning->plan->assumptions, OW_MARK_ASSUMED, words, source, "%.4g %s", value,
+                           unit);
+    else
+        planning->plan->assumptions.failed = true;
+}
+
+static void fill_state(ow_planning *planning, const char *name, const ow_said *oil_c,
+                       const ow_said *gallery_pa)
+{
+    const ow_feed_state *typical = typical_named(name);
+    double own_pa = own_pressure(planning);
+    ow_feed_state *state = &planning->states[planning->state_count++];
+    bool is_hot_rev = ow_words_equal(name, "hot rev");
+    *state = *typical;
+    state->name = name;
+    state->assumed = !oil_c->said || !gallery_pa->said;
+    if (oil_c->said)
+        state->oil_c = oil_c->value;
+    else
+        assume(planning, name, "oil temperature", state->oil_c, "C", "typical of this state");
+    if (gallery_pa->said)
+        state->source_pa = gallery_pa->value;
+    else if (is_hot_rev && own_pa > 0.0)
+        state->source_pa = own_pa; /* the catalogue says it */
+    else
+        assume(planning, name, "gallery pressure", state->source_pa / 1e5, "bar", "typical of this state");
+}
+
+static void find_hot_rev(ow_planning *planning)
+{
+    planning->hot_rev = 0;
+    for (size_t index = 1; index < planning->state_count; index++) {
+        const ow_feed_state *best = &planning->states[planning->hot_rev];
+        const ow_feed_state *state = &planning->states[index];
+        bool warmer = state->oil_c >= WARM_C && best->oil_c < WARM_C;
+        bool as_warm = (state->oil_c >= WARM_C) == (best->oil_c >= WARM_C);
+        if (warmer || (as_warm && state->source_pa > best->source_pa))
+            planning->hot_rev = index;
+    }
+}
+
+ow_status ow_plan_states(ow_planning *planning)
+{
+    static const ow_said not_said = {false, 0.0};
+    const ow_job *job = planning->job;
+    for (size_t index = 0; index < job->state_count; index++)
+        fill_state(planning, job->states[index].name, &job->states[index].oil_c,
+                   &job->states[index].gallery_pa);
+    for (size_t index = 0; index < OW_FEED_STATES_TYPICAL && job->state_count == 0; index++)
+        fill_state(planning, ow_typical_state_at(index)->name, &not_said, &not_said);
+    find_hot_rev(planning);
+    return planning->plan->assumptions.failed ? OW_MEMORY : OW_OK;
+}
