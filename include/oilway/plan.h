@@ -12,17 +12,34 @@
 #include "oilway/feed.h"
 #include "oilway/job.h"
 
+/* What the feed would give with a hose of another size, all else the same. */
+typedef struct ow_plan_size {
+    int dash;
+    double bore_m;
+    bool carried;      /* the size in the layout */
+    double hot_rev_pa; /* at the turbo that gets least */
+    double flow_m3s;
+    double first_oil_s; /* in the coldest state; OW_NOT_SAID if not known */
+} ow_plan_size;
+#define OW_PLAN_SIZES 3
+#define OW_PLAN_HOSES OW_TO_MAX
+
 /* The pressurised feed. */
 typedef struct ow_plan_feed {
     ow_ask_set asks;
-    ow_answers answers;        /* one answer, at best one stack */
-    const ow_layout *layout;   /* of that stack; NULL if there is none */
-    ow_feed feed;              /* the layout as a tree of pieces; valid with layout */
+    ow_answers answers;      /* one answer, at best one stack */
+    const ow_layout *layout; /* of that stack; NULL if there is none */
+    ow_feed feed;            /* the layout as a tree of pieces; valid with layout */
     bool solved;
-    ow_feed_answer answer;       /* with solved */
-    const char *limiting;        /* the one part that costs most, in words; NULL if not solved */
-    double restrictor_m;         /* bore that would hold the target; OW_NOT_SAID if none is wanted */
-    double carried_restrictor_m; /* bore of the one in the layout; OW_NOT_SAID if there is none */
+    ow_feed_answer answer; /* with solved */
+    const char *limiting;  /* the one part that costs most, in words; NULL if not solved */
+    size_t hot_rev;        /* the state that limits are held to: index of a result */
+    size_t size_count;
+    ow_plan_size sizes[OW_PLAN_SIZES];
+    size_t hose_count;
+    ow_piece *hoses[OW_PLAN_HOSES]; /* the hoses' pieces in the tree */
+    double restrictor_m;            /* bore that would hold the target; OW_NOT_SAID if none is wanted */
+    double carried_restrictor_m;    /* bore of the one in the layout; OW_NOT_SAID if there is none */
 } ow_plan_feed;
 
 /* One return that the engine offers. */
@@ -32,6 +49,7 @@ typedef struct ow_plan_return {
     const ow_port *port;   /* the engine's */
     ow_ask_set asks;
     ow_answers answers;
+    bool answered;
     const ow_layout *layout; /* NULL: nothing in the catalogue fits; answers say what is missing */
     size_t point_count;
     ow_point points[OW_ROUTE_POINTS_MAX]; /* the route that was reckoned with */
@@ -41,10 +59,13 @@ typedef struct ow_plan_return {
     ow_segment_flow hot[OW_ROUTE_POINTS_MAX];       /* at the most flow, hot */
     ow_segment_flow cold[OW_ROUTE_POINTS_MAX];      /* in the coldest state */
     bool reckoned;
-    double pool_m;       /* over the outlet */
-    double flow_m3s;     /* of oil; aeration comes on top */
-    double least_bore_m; /* that would do on the flattest segment */
-    bool ok;             /* no error among the findings */
+    size_t governing;       /* the segment that fills deepest, hot */
+    double pool_m;          /* over the outlet */
+    double flow_m3s;        /* of oil; aeration comes on top */
+    double least_bore_m;    /* that would do on the flattest segment */
+    double least_slope_rad; /* that would do at that bore; OW_NOT_SAID if none */
+    bool taken;             /* the best of its outlet: billed */
+    bool ok;                /* no error among the findings */
     ow_findings findings;
 } ow_plan_return;
 
@@ -55,23 +76,31 @@ typedef struct ow_plan_drain {
     double aeration;
 } ow_plan_drain;
 
-/* The coolant loop of one water-cooled turbo: out to the low port, home from the high one. */
+/* The coolant loop of one water-cooled turbo: engine (and heater) to the low port, high port home. */
 #define OW_PLAN_CURVE 13
+#define OW_PLAN_LEGS 3
+typedef struct ow_plan_leg {
+    bool hot; /* from the turbo home; the others lead to it */
+    ow_ask_set asks;
+    ow_answers answers;
+    bool answered;
+    const ow_layout *layout; /* NULL where nothing fits */
+} ow_plan_leg;
+
 typedef struct ow_plan_coolant {
-    bool planned;
     const ow_machine *turbo;
-    ow_ask_set asks[2]; /* cold: engine to low port; hot: high port to engine */
-    ow_answers answers[2];
-    const ow_layout *layouts[2]; /* NULL where nothing fits */
-    ow_loop loop;                /* with reckoned */
-    bool reckoned;
+    const ow_machine *heater;  /* in the loop, or NULL */
+    const ow_port *low, *high; /* the turbo's: cold in, hot out */
+    size_t leg_count;
+    ow_plan_leg legs[OW_PLAN_LEGS]; /* in order of flow */
+    bool reckoned;                  /* what follows holds */
+    ow_loop loop;
     ow_siphon siphon;
+    double forced_m3s;
     ow_forced forced;
-    double angle_rad;
     size_t curve_count;
     double curve_angle_rad[OW_PLAN_CURVE];
     ow_siphon curve[OW_PLAN_CURVE];
-    bool heater;
 } ow_plan_coolant;
 
 typedef struct ow_plan {

@@ -9,6 +9,7 @@ typedef struct lining {
     ow_planning *planning;
     const ow_layout *layout;
     double rise_m;
+    ow_plan_feed *feed;
     bool unknown;
     ow_status status;
 } lining;
@@ -94,6 +95,20 @@ static void fork_at(lining *line, size_t node, const size_t *ends, size_t count,
     branch->branch_count = count;
 }
 
+/* Remembers the pieces whose bores are tried and fitted later: hoses, the restrictor. */
+static void note_pieces(lining *line, ow_piece_list *list)
+{
+    ow_plan_feed *feed = line->feed;
+    for (size_t index = 0; index < list->count; index++) {
+        const ow_part *part = line->layout->nodes[list->nodes[index]].part;
+        ow_piece *piece = &list->items[index];
+        if (piece->kind == OW_PIECE_RESTRICTOR && feed->feed.restrictor.piece == NULL)
+            feed->feed.restrictor.piece = piece;
+        if (part != NULL && part->kind == OW_HOSE && feed->hose_count < OW_PLAN_HOSES)
+            feed->hoses[feed->hose_count++] = piece;
+    }
+}
+
 /* Follows the layout from a node on, into one branch, until it forks or ends. */
 static void grow(lining *line, size_t node, ow_piece_list *list, ow_branch *branch, int depth)
 {
@@ -118,6 +133,7 @@ static void grow(lining *line, size_t node, ow_piece_list *list, ow_branch *bran
     line->unknown = line->unknown || list->unknown;
     if (line->status == OW_OK)
         line->status = list->status;
+    note_pieces(line, list);
     branch->pieces = list->items;
     branch->piece_count = list->count;
 }
@@ -157,12 +173,13 @@ static void find_oil(ow_planning *planning, ow_feed *feed)
 
 ow_status ow_plan_feed_line(ow_planning *planning, const ow_layout *layout, ow_plan_feed *feed)
 {
-    lining line = {planning, layout, find_rise(planning, layout), false, OW_OK};
+    lining line = {planning, layout, find_rise(planning, layout), feed, false, OW_OK};
     ow_piece_list list = {0};
     feed->feed = (ow_feed){.title = layout->title,
                            .roughness_m = OW_FEED_ROUGHNESS_M,
                            .state_count = planning->state_count,
                            .states = planning->states};
+    feed->hose_count = 0;
     find_oil(planning, &feed->feed);
     feed->feed.trunk.name = "";
     ow_plan_chamber(planning, layout->givens[0].name, 0, &list);

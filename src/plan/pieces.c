@@ -12,7 +12,7 @@
 #define DEGREE_RAD 0.017453292519943295
 #define RESTRICTOR_HOLE_M 0.003 /* length of a restrictor's hole: an assumption, listed by the feed */
 
-static void add(ow_planning *planning, ow_piece_list *list, size_t node, ow_piece piece)
+void ow_plan_add_piece(ow_planning *planning, ow_piece_list *list, size_t node, ow_piece piece)
 {
     if (list->status != OW_OK)
         return;
@@ -44,20 +44,20 @@ static void add(ow_planning *planning, ow_piece_list *list, size_t node, ow_piec
 
 void ow_plan_chamber(ow_planning *planning, const char *name, size_t node, ow_piece_list *list)
 {
-    add(planning, list, node, (ow_piece){.kind = OW_PIECE_CHAMBER, .name = name, .count = 1});
+    ow_plan_add_piece(planning, list, node, (ow_piece){.kind = OW_PIECE_CHAMBER, .name = name, .count = 1});
 }
 
 static void add_pipe(ow_planning *planning, ow_piece_list *list, size_t node, const char *name, double bore_m,
                      double length_m)
 {
-    add(planning, list, node,
+    ow_plan_add_piece(planning, list, node,
         (ow_piece){.kind = OW_PIECE_PIPE, .name = name, .bore_m = bore_m, .length_m = length_m, .count = 1});
 }
 
 static void add_fitting(ow_planning *planning, ow_piece_list *list, size_t node, const char *name,
                         ow_piece_kind kind, double bore_m)
 {
-    add(planning, list, node, (ow_piece){.kind = kind, .name = name, .bore_m = bore_m, .count = 1});
+    ow_plan_add_piece(planning, list, node, (ow_piece){.kind = kind, .name = name, .bore_m = bore_m, .count = 1});
 }
 
 static void add_turn(ow_planning *planning, ow_piece_list *list, size_t node, const char *name,
@@ -76,7 +76,7 @@ static void add_holes(ow_planning *planning, ow_piece_list *list, size_t node, c
 {
     double shank_m = ow_thread_major_m(&part->ends[0].thread);
     double wall_m = (shank_m - part->leg_bore_m[0]) / 2.0;
-    add(planning, list, node,
+    ow_plan_add_piece(planning, list, node,
         (ow_piece){.kind = OW_PIECE_HOLES,
                    .name = name,
                    .bore_m = part->hole_bore_m,
@@ -102,7 +102,7 @@ static void pass_restrictor(ow_planning *planning, ow_piece_list *list, size_t n
 {
     double rest_m = part->length_m > RESTRICTOR_HOLE_M ? part->length_m - RESTRICTOR_HOLE_M : 0.0;
     add_pipe(planning, list, node, name, part->leg_bore_m[enter], rest_m / 2.0);
-    add(planning, list, node,
+    ow_plan_add_piece(planning, list, node,
         (ow_piece){.kind = OW_PIECE_RESTRICTOR,
                    .name = name,
                    .bore_m = part->orifice_m,

@@ -51,6 +51,8 @@ typedef struct ow_piece_list {
     ow_status status;
 } ow_piece_list;
 
+/* Appends one piece; a bore of 0 or less marks the list as unknown, a pipe of no length is left out. */
+void ow_plan_add_piece(ow_planning *planning, ow_piece_list *list, size_t node, ow_piece piece);
 /* Appends the pieces of passing the part at `node` from its entry to end `leave`. When `from_fork`, only what
  * lies beyond the fork: the tee itself and the leg behind it; when `to_fork`, only the leg before it. */
 typedef enum ow_passing { OW_PASS_WHOLE, OW_PASS_TO_FORK, OW_PASS_FROM_FORK } ow_passing;
@@ -63,8 +65,11 @@ void ow_plan_path(ow_planning *planning, const ow_layout *layout, size_t given, 
 /* ---- circuits ---- */
 ow_status ow_plan_states(ow_planning *planning);
 ow_status ow_plan_feed_make(ow_planning *planning);
+ow_status ow_plan_feed_judge(ow_planning *planning);
 ow_status ow_plan_feed_line(ow_planning *planning, const ow_layout *layout, ow_plan_feed *feed);
+ow_status ow_plan_return_judge(ow_planning *planning, ow_plan_return *home);
 ow_status ow_plan_drain_make(ow_planning *planning);
+ow_status ow_plan_coolant_judge(ow_planning *planning, const ow_plan_coolant *loop);
 ow_status ow_plan_coolant_make(ow_planning *planning);
 ow_status ow_plan_notes(ow_planning *planning);
 

@@ -1,0 +1,181 @@
+/* SPDX-License-Identifier: MIT */
+/* What is to be said of one return: its run, its fill, the outlet, the sump, the hose. */
+#include <stdarg.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "oilway/hose_material.h"
+#include "plan/planning.h"
+
+#define DEGREES_PER_RADIAN 57.295779513082320876798154814105
+#define CRANKCASE_WORN_PA 2500.0 /* common practice, from memory */
+#define CRANKCASE_HIGH_PA 1000.0
+
+typedef struct return_judging {
+    ow_planning *planning;
+    ow_plan_return *home;
+    const char *port;
+    ow_severity flow_severity; /* of what speaks from flow and froth: milder where they are assumed */
+    ow_status status;
+} return_judging;
+
+static void say(return_judging *judging, const char *rule, ow_severity severity, const char *where,
+                const char *format, ...) __attribute__((format(printf, 5, 6)));
+
+static void say(return_judging *judging, const char *rule, ow_severity severity, const char *where,
+                const char *format, ...)
+{
+    char message[512];
+    va_list arguments;
+    if (judging->status != OW_OK)
+        return;
+    va_start(arguments, format);
+    vsnprintf(message, sizeof message, format, arguments);
+    va_end(arguments);
+    judging->status = ow_findings_add(&judging->home->findings, rule, severity, where, NULL, "%s", message);
+}
+
+static void judge_shape(return_judging *judging, size_t index, const char *where)
+{
+    const ow_plan_return *home = judging->home;
+    const ow_drain_segment *segment = &home->segments[index];
+    unsigned faults = home->hot[index].faults;
+    double slope_deg = segment->slope_rad * DEGREES_PER_RADIAN;
+    double least_deg = judging->planning->job->slope_rad.said
+                           ? judging->planning->job->slope_rad.value * DEGREES_PER_RADIAN
+                           : OW_DRAIN_SLOPE_WARN_RAD * DEGREES_PER_RADIAN;
+    if (faults & OW_SEGMENT_SAG)
+        say(judging, "drain-sag", OW_ERROR, where, "it rises again by %.1f degrees behind a low point",
+            -slope_deg);
+    else if (faults & OW_SEGMENT_FLAT)
+        say(judging, "drain-rises", OW_ERROR, where, "its slope is %.1f degrees: oil does not leave",
+            slope_deg);
+    else if (slope_deg < least_deg)
+        say(judging, "drain-shallow", judging->planning->job->slope_rad.said ? OW_ERROR : OW_WARNING, where,
+            "its slope is %.1f degrees; %.0f or more are wanted", slope_deg, least_deg);
+    if (faults & OW_SEGMENT_NARROWS)
+        say(judging, "drain-narrows", index == 0 ? OW_WARNING : judging->flow_severity, where,
+            "its bore is %.1f mm, less than that before it", segment->bore_m * 1e3);
+    if (faults & OW_SEGMENT_BORE)
+        say(judging, "drain-bore", OW_WARNING, where, "its true bore is %.1f mm; 15 mm or more are wanted",
+            segment->bore_m * 1e3);
+}
+
+static double fill_limit(const return_judging *judging)
+{
+    const ow_said *said = &judging->planning->job->fill;
+    return said->said ? said->value : OW_DRAIN_FILL_LIMIT;
+}
+
+static void judge_fill(return_judging *judging, size_t index, const char *where)
+{
+    const ow_plan_return *home = judging->home;
+    const ow_drain_flow *hot = &home->hot[index].flow;
+    const ow_drain_flow *cold = &home->cold[index].flow;
+    double limit = fill_limit(judging);
+    if (home->hot[index].faults & OW_SEGMENT_FLAT)
+        return;
+    if (hot->flooded)
+        say(judging, "drain-fill", judging->flow_severity, where,
+            "it is flooded hot: %.2f L/min of froth, half full it carries %.2f",
+            home->flow_m3s * 60000.0 * judging->planning->plan->drain.aeration, hot->half_full_m3s * 60000.0);
+    else if (hot->fill > limit)
+        say(judging, "drain-fill", judging->flow_severity, where,
+            "it runs %.0f %% full hot; %.0f %% leaves air its way", hot->fill * 100.0, limit * 100.0);
+    else if (cold->flooded || cold->fill > limit)
+        say(judging, "drain-fill", OW_WARNING, where, "cold it runs %s%.0f %% full; hot %.0f %%",
+            cold->flooded ? "over " : "", cold->fill * 100.0, hot->fill * 100.0);
+}
+
+static void judge_segments(return_judging *judging)
+{
+    for (size_t index = 0; index < judging->home->segment_count; index++) {
+        char where[96];
+        snprintf(where, sizeof where, "drain to %.40s, segment %zu", judging->home->port->name, index + 1);
+        judge_shape(judging, index, where);
+        judge_fill(judging, index, where);
+    }
+    if (judging->home->pool_m > OW_DRAIN_POOL_LIMIT_M)
+        say(judging, "outlet-pool", judging->flow_severity, judging->port,
+            "oil stands %.0f mm over the outlet at %.1f L/min of froth; 15 mm is the limit assumed",
+            judging->home->pool_m * 1e3,
+            judging->home->flow_m3s * judging->planning->plan->drain.aeration * 60000.0);
+}
+
+/* Where the return enters, and how high the outlet stands, against the sump's oil and the crankcase's
+ * pressure. */
+static void judge_sump(return_judging *judging)
+{
+    const ow_job_drain *drain = &judging->planning->job->drain;
+    const ow_plan_return *home = judging->home;
+    double entry_m = home->points[home->point_count - 1].z_m;
+    double crankcase_pa = drain->crankcase_pa.said ? drain->crankcase_pa.value : 500.0;
+    if (crankcase_pa > CRANKCASE_WORN_PA)
+        say(judging, "crankcase", OW_ERROR, judging->port,
+            "the crankcase stands at %.2f kPa: a worn engine's", crankcase_pa / 1e3);
+    else if (crankcase_pa > CRANKCASE_HIGH_PA)
+        say(judging, "crankcase", OW_WARNING, judging->port, "the crankcase stands at %.2f kPa; 1 is healthy",
+            crankcase_pa / 1e3);
+    if (!drain->oil_level_m.said) {
+        say(judging, "oil-level-unknown", OW_NOTE, judging->port,
+            "the sump's oil level is not given: whether the return enters above it is not checked");
+        return;
+    }
+    double level_m = drain->oil_level_m.value;
+    if (entry_m <= level_m)
+        say(judging, "below-oil-level", OW_ERROR, judging->port,
+            "the return enters %.0f mm below the sump's oil", (level_m - entry_m) * 1e3);
+    ow_liquid liquid;
+    const ow_feed_state *hot = &judging->planning->states[judging->planning->hot_rev];
+    if (ow_oil_liquid(&judging->planning->plan->feed.feed.oil, hot->oil_c, &liquid) != OW_OK)
+        return;
+    double needed_m = ow_head_m(crankcase_pa, &liquid) + OW_DRAIN_HEAD_MARGIN_M;
+    if (-level_m < needed_m)
+        say(judging, "crankcase-head", drain->crankcase_pa.said ? OW_ERROR : OW_WARNING, judging->port,
+            "the outlet stands %.0f mm above the sump's oil; %.2f kPa in the crankcase needs %.0f mm",
+            -level_m * 1e3, crankcase_pa / 1e3, needed_m * 1e3);
+}
+
+static void judge_hose(return_judging *judging, const char *class_name)
+{
+    const ow_hose_material *material = ow_hose_material_find(class_name);
+    ow_hose_service service = {true, false, 0.0, judging->planning->states[judging->planning->hot_rev].oil_c};
+    if (material == NULL)
+        return;
+    unsigned faults = ow_hose_faults(material, &service);
+    if (faults & OW_HOSE_FLUID)
+        say(judging, "hose-fluid", OW_ERROR, judging->port, "%s does not stand oil (%s)", material->title,
+            material->source);
+    else if (faults & OW_HOSE_FLUID_LIMITED)
+        say(judging, "hose-fluid", OW_WARNING, judging->port, "%s stands oil for a while only (%s)",
+            material->title, material->source);
+    if (faults & OW_HOSE_HEAT)
+        say(judging, "hose-heat", OW_ERROR, judging->port, "%s stands %.0f to %.0f C; the oil is at %.0f C",
+            material->title, material->low_c, material->short_high_c, service.temperature_c);
+    else if (faults & OW_HOSE_HEAT_SHORT)
+        say(judging, "hose-heat", OW_WARNING, judging->port, "%s stands %.0f C for minutes only",
+            material->title, service.temperature_c);
+}
+
+ow_status ow_plan_return_judge(ow_planning *planning, ow_plan_return *home)
+{
+    const ow_job_drain *drain = &planning->job->drain;
+    bool given = drain->flow_m3s.said && drain->aeration.said;
+    return_judging judging = {
+        planning, home, ow_planning_words(planning, "%s:%s", planning->job->engine->id, home->port->name),
+        given ? OW_ERROR : OW_WARNING, OW_OK};
+    if (judging.port == NULL)
+        return OW_MEMORY;
+    if (home->reckoned)
+        judge_segments(&judging);
+    judge_sump(&judging);
+    if (drain->hose != NULL)
+        judge_hose(&judging, drain->hose);
+    for (size_t index = 0; home->layout != NULL && index < home->layout->node_count && drain->hose == NULL;
+         index++) {
+        const ow_part *part = home->layout->nodes[index].part;
+        if (part != NULL && part->kind == OW_HOSE)
+            judge_hose(&judging, part->ends[0].name);
+    }
+    return judging.status;
+}

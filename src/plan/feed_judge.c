@@ -1,0 +1,108 @@
+/* SPDX-License-Identifier: MIT */
+/* What a plan says of its feed beside what the physics says of any: the job's own limit, the restrictor, how
+ * sure. */
+#include <math.h>
+
+#include "plan/planning.h"
+
+#define WARM_C 60.0
+#define BALL_LOW_PA OW_FEED_BALL_LOW_PA
+#define BALL_HIGH_PA OW_FEED_BALL_HIGH_PA
+
+/* Whether a figure rests on anything that nobody gave; severity is milder then. */
+static ow_severity severity_of(const ow_feed_result *result, ow_severity given)
+{
+    bool sure = !result->state->assumed && result->state->oil_c >= WARM_C;
+    return sure ? given : given == OW_ERROR ? OW_WARNING : given;
+}
+
+static ow_status judge_limit(ow_planning *planning, const ow_feed_result *result)
+{
+    const ow_said *limit = &planning->job->turbo_pressure_pa;
+    double turbo_pa = 0.0;
+    for (size_t index = 0; index < result->load_count; index++) {
+        if (!result->loads[index].dead && result->loads[index].pressure_pa > turbo_pa)
+            turbo_pa = result->loads[index].pressure_pa;
+    }
+    if (!limit->said || turbo_pa <= limit->value)
+        return OW_OK;
+    return ow_findings_add(&planning->plan->findings, "turbo-pressure", severity_of(result, OW_ERROR),
+                           result->state->name, NULL, "the turbo sees %.2f bar, the job allows %.2f bar%s",
+                           turbo_pa / 1e5, limit->value / 1e5,
+                           result->state->oil_c < WARM_C ? ", while cold" : "");
+}
+
+/* The restrictor that the layout carries, against the pressure that a ball bearing wants hot at full revs. */
+static ow_status judge_restrictor(ow_planning *planning, const ow_plan_feed *feed)
+{
+    const ow_feed_result *hot = &feed->answer.results[feed->hot_rev];
+    if (feed->carried_restrictor_m < 0.0 || (hot->turbo_pa >= BALL_LOW_PA && hot->turbo_pa <= BALL_HIGH_PA))
+        return OW_OK;
+    if (feed->restrictor_m < 0.0)
+        return ow_findings_add(
+            &planning->plan->findings, "restrictor-size", OW_WARNING, hot->state->name, NULL,
+            "with the hole of %.2f mm the turbo gets %.2f bar; the gallery gives too little for a "
+            "restrictor to hold back",
+            feed->carried_restrictor_m * 1e3, hot->turbo_pa / 1e5);
+    return ow_findings_add(
+        &planning->plan->findings, "restrictor-size", OW_WARNING, hot->state->name, NULL,
+        "with the hole of %.2f mm the turbo gets %.2f bar, not 2.8 to 3.1; %.2f mm would hold 3.0",
+        feed->carried_restrictor_m * 1e3, hot->turbo_pa / 1e5, feed->restrictor_m * 1e3);
+}
+
+static ow_status judge_cold(ow_planning *planning, const ow_plan_feed *feed)
+{
+    ow_status status = OW_OK;
+    for (size_t index = 0; index < feed->answer.state_count && status == OW_OK; index++) {
+        const ow_feed_result *result = &feed->answer.results[index];
+        if (feed->carried_restrictor_m >= 0.0 && result->state->oil_c < WARM_C &&
+            result->turbo_pa > BALL_HIGH_PA)
+            status = ow_findings_add(
+                &planning->plan->findings, "restrictor-cold", OW_NOTE, result->state->name, NULL,
+                "at %.0f C the turbo sees %.2f bar: a restrictor holds back flow, not the "
+                "pressure of cold oil",
+                result->state->oil_c, result->turbo_pa / 1e5);
+    }
+    return status;
+}
+
+/* Whether oil 10 K or bores 0.2 mm off would change a verdict of the warm states. */
+static ow_status judge_sureness(ow_planning *planning, const ow_plan_feed *feed)
+{
+    double limit_pa = planning->job->turbo_pressure_pa.said ? planning->job->turbo_pressure_pa.value
+                                                            : OW_FEED_JOURNAL_HIGH_PA;
+    ow_status status = OW_OK;
+    for (size_t index = 0; index < feed->answer.state_count && status == OW_OK; index++) {
+        const ow_feed_result *result = &feed->answer.results[index];
+        ow_feed_band band;
+        if (result->state->oil_c < WARM_C ||
+            ow_feed_state_band(planning->context, &feed->feed, index, &band) != OW_OK)
+            continue;
+        bool high = (band.turbo_low_pa <= limit_pa) != (band.turbo_high_pa <= limit_pa);
+        bool low = (band.turbo_low_pa < OW_FEED_IDLE_LOW_PA) != (band.turbo_high_pa < OW_FEED_IDLE_LOW_PA);
+        if (high || low)
+            status = ow_findings_add(
+                &planning->plan->findings, "unsure", OW_NOTE, result->state->name, NULL,
+                "oil 10 C or bores 0.2 mm off would change the verdict: %.2f to %.2f bar at the "
+                "turbo against %.2f",
+                band.turbo_low_pa / 1e5, band.turbo_high_pa / 1e5,
+                (high ? limit_pa : OW_FEED_IDLE_LOW_PA) / 1e5);
+    }
+    return status;
+}
+
+ow_status ow_plan_feed_judge(ow_planning *planning)
+{
+    ow_plan_feed *feed = &planning->plan->feed;
+    ow_feed judged = feed->feed;
+    /* A unit with a restrictor is held to the restrictor's target, not to the limit of a plain bearing. */
+    judged.restrictor.wanted = feed->carried_restrictor_m >= 0.0;
+    ow_status status = ow_feed_judge(&judged, &feed->answer, &planning->plan->findings);
+    for (size_t index = 0; index < feed->answer.state_count && status == OW_OK; index++)
+        status = judge_limit(planning, &feed->answer.results[index]);
+    if (status == OW_OK)
+        status = judge_restrictor(planning, feed);
+    if (status == OW_OK)
+        status = judge_cold(planning, feed);
+    return status == OW_OK ? judge_sureness(planning, feed) : status;
+}

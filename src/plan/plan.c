@@ -1,0 +1,140 @@
+/* SPDX-License-Identifier: MIT */
+/* A plan: the circuits one after another (the drain needs the feed's flow), then findings, bill and notes of all. */
+#include <string.h>
+
+#include "plan/planning.h"
+
+static void begin(ow_planning *planning)
+{
+    const ow_job *job = planning->job;
+    planning->machines[planning->machine_count++] = job->engine;
+    for (size_t index = 0; index < job->turbo_count; index++)
+        planning->machines[planning->machine_count++] = job->turbos[index];
+    planning->plan->job = job;
+    planning->plan->findings = ow_findings_new(planning->context);
+    planning->plan->assumptions = ow_assumptions_new(planning->context);
+}
+
+/* The layouts that are taken: the feed, the best return of each outlet, every leg of every loop. */
+static ow_status gather_layouts(ow_planning *planning)
+{
+    ow_plan *plan = planning->plan;
+    size_t most = 1 + plan->drain.return_count + plan->coolant_count * OW_PLAN_LEGS;
+    plan->layouts = ow_arena_get_array(&planning->arena, most, sizeof *plan->layouts);
+    if (plan->layouts == NULL)
+        return OW_MEMORY;
+    if (plan->feed.layout != NULL)
+        plan->layouts[plan->layout_count++] = *plan->feed.layout;
+    for (size_t index = 0; index < plan->drain.return_count; index++) {
+        const ow_plan_return *home = &plan->drain.returns[index];
+        if (home->taken && home->layout != NULL)
+            plan->layouts[plan->layout_count++] = *home->layout;
+    }
+    for (size_t index = 0; index < plan->coolant_count; index++) {
+        for (size_t leg = 0; leg < plan->coolants[index].leg_count; leg++) {
+            if (plan->coolants[index].legs[leg].layout != NULL)
+                plan->layouts[plan->layout_count++] = *plan->coolants[index].legs[leg].layout;
+        }
+    }
+    return OW_OK;
+}
+
+/* A return that is not taken is an alternative: what is wrong with it is told there, not held against the job. */
+static ow_status gather_findings(ow_plan *plan)
+{
+    ow_status status = OW_OK;
+    for (size_t index = 0; index < plan->drain.return_count; index++) {
+        const ow_plan_return *home = &plan->drain.returns[index];
+        for (size_t at = 0; home->taken && at < home->findings.count && status == OW_OK; at++) {
+            const ow_finding *finding = &home->findings.items[at];
+            status = ow_findings_add(&plan->findings, finding->rule->id, finding->severity, finding->where, finding->mend,
+                                     "%s", finding->message);
+        }
+    }
+    ow_findings_sort(&plan->findings);
+    plan->ok = !ow_findings_have(&plan->findings, OW_ERROR);
+    return status;
+}
+
+static ow_status make(ow_planning *planning)
+{
+    ow_plan *plan = planning->plan;
+    ow_status status = ow_plan_states(planning);
+    if (status == OW_OK)
+        status = ow_plan_feed_make(planning);
+    if (status == OW_OK)
+        status = ow_plan_drain_make(planning);
+    if (status == OW_OK)
+        status = ow_plan_coolant_make(planning);
+    if (status == OW_OK)
+        status = gather_layouts(planning);
+    if (status == OW_OK)
+        status = gather_findings(plan);
+    if (status == OW_OK)
+        status = ow_bill_new(planning->context, plan->layouts, plan->layout_count, &plan->bill);
+    if (status == OW_OK)
+        status = ow_plan_notes(planning);
+    return status == OW_OK && plan->assumptions.failed ? OW_MEMORY : status;
+}
+
+ow_status ow_plan_make(const ow_context *context, const ow_catalog *catalog, const ow_net *net, const ow_job *job,
+                       ow_plan *plan)
+{
+    ow_planning *planning = ow_new_array(context, 1, sizeof *planning);
+    ow_plan *made = ow_new_array(context, 1, sizeof *made);
+    if (planning == NULL || made == NULL) {
+        ow_release(context, planning);
+        ow_release(context, made);
+        return OW_MEMORY;
+    }
+    *planning = (ow_planning){.context = context, .catalog = catalog, .net = net, .job = job, .plan = made};
+    planning->arena = ow_arena_new(context);
+    made->context = context;
+    made->storage = planning;
+    begin(planning);
+    ow_status status = make(planning);
+    if (status == OW_OK)
+        *plan = *made;
+    else
+        ow_plan_done(made);
+    ow_release(context, made);
+    return status;
+}
+
+static void free_leg(ow_plan_leg *leg)
+{
+    if (!leg->answered)
+        return;
+    ow_answers_done(&leg->answers);
+    ow_ask_set_done(&leg->asks);
+}
+
+void ow_plan_done(ow_plan *plan)
+{
+    ow_planning *planning = plan->storage;
+    if (planning == NULL)
+        return;
+    const ow_context *context = planning->context;
+    if (plan->feed.solved)
+        ow_feed_answer_free(&plan->feed.answer);
+    ow_answers_done(&plan->feed.answers);
+    ow_ask_set_done(&plan->feed.asks);
+    for (size_t index = 0; index < plan->drain.return_count; index++) {
+        ow_plan_return *home = &plan->drain.returns[index];
+        ow_findings_done(&home->findings);
+        if (!home->answered)
+            continue;
+        ow_answers_done(&home->answers);
+        ow_ask_set_done(&home->asks);
+    }
+    for (size_t index = 0; index < plan->coolant_count; index++) {
+        for (size_t leg = 0; leg < plan->coolants[index].leg_count; leg++)
+            free_leg(&plan->coolants[index].legs[leg]);
+    }
+    ow_bill_done(&plan->bill);
+    ow_findings_done(&plan->findings);
+    ow_assumptions_done(&plan->assumptions);
+    ow_arena_done(&planning->arena);
+    ow_release(context, planning);
+    *plan = (ow_plan){.context = context};
+}
