@@ -8,6 +8,7 @@
 extern const cli_command cli_stack;
 extern const cli_command cli_check;
 extern const cli_command cli_bill;
+extern const cli_command cli_plan;
 extern const cli_command cli_catalog;
 extern const cli_command cli_complete;
 extern const cli_command cli_completion;
@@ -19,5 +20,8 @@ extern const cli_command cli_mates;
 /* files.c: the layouts of a file; the caller frees them with ow_layouts_free. Faults are printed. */
 ow_status cli_read_layouts(cli_run *run, const cli_shop *shop, const char *path, ow_layout **layouts,
                            size_t *count);
+
+/* plan.c: reads the job of the first argument, plans it, and lets `use` print it. */
+cli_exit cli_with_job(cli_run *run, const cli_shop *shop, cli_exit (*use)(cli_run *run, const ow_plan *plan));
 
 #endif

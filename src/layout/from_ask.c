@@ -243,6 +243,7 @@ static ow_status write_layout(const ow_search *search, const ow_tree *tree, ow_l
     made.title = ask->title != NULL ? ask->title : "";
     made.circuit = ask->circuit;
     made.asked = ask->limits;
+    made.has_asked = true;
     made.given_count = ask->given_count;
     made.givens = ask->givens;
     made.node_count = tree->node_count;

@@ -14,7 +14,7 @@ static ow_status judge_siphon(const ow_plan_coolant *loop, ow_severity severity,
     const ow_siphon *siphon = &loop->siphon;
     const char *where = loop->turbo->id;
     if (siphon->stands_still)
-        return ow_findings_add(findings, "coolant-stands", severity, where, NULL,
+        return ow_findings_add(findings, "coolant-stands-still", severity, where, NULL,
                                "after shutdown the water of %s stands still and boils", where);
     if (siphon->boils)
         return ow_findings_add(
@@ -22,7 +22,7 @@ static ow_status judge_siphon(const ow_plan_coolant *loop, ow_severity severity,
             "after shutdown it reaches %.0f C and boils at %.0f C: %.2f L/min carry %.0f W", siphon->hot_c,
             siphon->boiling_c, siphon->flow_m3s * 60000.0, loop->loop.heat_w);
     if (siphon->near_boiling)
-        return ow_findings_add(findings, "coolant-boils", OW_WARNING, where, NULL,
+        return ow_findings_add(findings, "coolant-margin", OW_WARNING, where, NULL,
                                "after shutdown it reaches %.0f C, less than 5 K below boiling at %.0f C",
                                siphon->hot_c, siphon->boiling_c);
     return OW_OK;
@@ -33,15 +33,15 @@ static ow_status judge_angle(const ow_plan_coolant *loop, ow_findings *findings)
     double angle_deg = loop->loop.angle_rad * DEGREES_PER_RADIAN;
     const char *where = loop->turbo->id;
     if (angle_deg < 0.0)
-        return ow_findings_add(findings, "clocking-reversed", OW_ERROR, where, NULL,
+        return ow_findings_add(findings, "coolant-cold-port-high", OW_ERROR, where, NULL,
                                "the port that takes the cold water stands %.0f degrees high", -angle_deg);
     if (angle_deg < 5.0)
-        return ow_findings_add(findings, "clocking-flat", OW_WARNING, where, NULL,
+        return ow_findings_add(findings, "coolant-flat", OW_WARNING, where, NULL,
                                "the ports are clocked %.0f degrees off level; about 15 is common practice",
                                angle_deg);
     if (angle_deg > LEAN_WARN_DEG)
         return ow_findings_add(
-            findings, "outlet-lean", angle_deg > LEAN_REFUSE_DEG ? OW_ERROR : OW_WARNING, where, NULL,
+            findings, "coolant-clocking", angle_deg > LEAN_REFUSE_DEG ? OW_ERROR : OW_WARNING, where, NULL,
             "clocked %.0f degrees, the oil outlet leans as much; over 20 is doubtful, over 35 too much",
             angle_deg);
     return OW_OK;
@@ -58,7 +58,7 @@ ow_status ow_plan_coolant_judge(ow_planning *planning, const ow_plan_coolant *lo
         status = judge_angle(loop, findings);
     if (status == OW_OK && loop->loop.rise_m < 0.0)
         status =
-            ow_findings_add(findings, "return-falls", OW_WARNING, loop->turbo->id, NULL,
+            ow_findings_add(findings, "coolant-falls", OW_WARNING, loop->turbo->id, NULL,
                             "the hot return ends %.0f mm below the high port: vapour collects and natural "
                             "circulation works against it",
                             -loop->loop.rise_m * 1e3);

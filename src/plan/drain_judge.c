@@ -48,12 +48,13 @@ static void judge_shape(return_judging *judging, size_t index, const char *where
         say(judging, "drain-sag", OW_ERROR, where, "it rises again by %.1f degrees behind a low point",
             -slope_deg);
     else if (faults & OW_SEGMENT_FLAT)
-        say(judging, "drain-rises", OW_ERROR, where, "its slope is %.1f degrees: oil does not leave",
+        say(judging, "drain-level", OW_ERROR, where, "its slope is %.1f degrees: oil does not leave",
             slope_deg);
     else if (slope_deg < least_deg)
-        say(judging, "drain-shallow", judging->planning->job->slope_rad.said ? OW_ERROR : OW_WARNING, where,
+        say(judging, "drain-slope", judging->planning->job->slope_rad.said ? OW_ERROR : OW_WARNING, where,
             "its slope is %.1f degrees; %.0f or more are wanted", slope_deg, least_deg);
-    if (faults & OW_SEGMENT_NARROWS)
+    /* One cause, one finding: what is under 15 mm is told as that, whatever stands before it. */
+    if ((faults & OW_SEGMENT_NARROWS) && !(faults & OW_SEGMENT_BORE))
         say(judging, "drain-narrows", index == 0 ? OW_WARNING : judging->flow_severity, where,
             "its bore is %.1f mm, less than that before it", segment->bore_m * 1e3);
     if (faults & OW_SEGMENT_BORE)
@@ -76,7 +77,7 @@ static void judge_fill(return_judging *judging, size_t index, const char *where)
     if (home->hot[index].faults & OW_SEGMENT_FLAT)
         return;
     if (hot->flooded)
-        say(judging, "drain-fill", judging->flow_severity, where,
+        say(judging, "drain-flooded", judging->flow_severity, where,
             "it is flooded hot: %.2f L/min of froth, half full it carries %.2f",
             home->flow_m3s * 60000.0 * judging->planning->plan->drain.aeration, hot->half_full_m3s * 60000.0);
     else if (hot->fill > limit)
@@ -96,7 +97,7 @@ static void judge_segments(return_judging *judging)
         judge_fill(judging, index, where);
     }
     if (judging->home->pool_m > OW_DRAIN_POOL_LIMIT_M)
-        say(judging, "outlet-pool", judging->flow_severity, judging->port,
+        say(judging, "drain-pool", judging->flow_severity, judging->port,
             "oil stands %.0f mm over the outlet at %.1f L/min of froth; 15 mm is the limit assumed",
             judging->home->pool_m * 1e3,
             judging->home->flow_m3s * judging->planning->plan->drain.aeration * 60000.0);
@@ -111,11 +112,11 @@ static void judge_sump(return_judging *judging)
     double entry_m = home->points[home->point_count - 1].z_m;
     double crankcase_pa = drain->crankcase_pa.said ? drain->crankcase_pa.value : 500.0;
     if (crankcase_pa > CRANKCASE_WORN_PA)
-        say(judging, "crankcase", OW_ERROR, judging->port,
+        say(judging, "crankcase-pressure", OW_ERROR, judging->port,
             "the crankcase stands at %.2f kPa: a worn engine's", crankcase_pa / 1e3);
     else if (crankcase_pa > CRANKCASE_HIGH_PA)
-        say(judging, "crankcase", OW_WARNING, judging->port, "the crankcase stands at %.2f kPa; 1 is healthy",
-            crankcase_pa / 1e3);
+        say(judging, "crankcase-pressure", OW_WARNING, judging->port,
+            "the crankcase stands at %.2f kPa; 1 is healthy", crankcase_pa / 1e3);
     if (!drain->oil_level_m.said) {
         say(judging, "oil-level-unknown", OW_NOTE, judging->port,
             "the sump's oil level is not given: whether the return enters above it is not checked");
@@ -123,7 +124,7 @@ static void judge_sump(return_judging *judging)
     }
     double level_m = drain->oil_level_m.value;
     if (entry_m <= level_m)
-        say(judging, "below-oil-level", OW_ERROR, judging->port,
+        say(judging, "drain-drowned", OW_ERROR, judging->port,
             "the return enters %.0f mm below the sump's oil", (level_m - entry_m) * 1e3);
     ow_liquid liquid;
     const ow_feed_state *hot = &judging->planning->states[judging->planning->hot_rev];
@@ -131,7 +132,7 @@ static void judge_sump(return_judging *judging)
         return;
     double needed_m = ow_head_m(crankcase_pa, &liquid) + OW_DRAIN_HEAD_MARGIN_M;
     if (-level_m < needed_m)
-        say(judging, "crankcase-head", drain->crankcase_pa.said ? OW_ERROR : OW_WARNING, judging->port,
+        say(judging, "drain-head", drain->crankcase_pa.said ? OW_ERROR : OW_WARNING, judging->port,
             "the outlet stands %.0f mm above the sump's oil; %.2f kPa in the crankcase needs %.0f mm",
             -level_m * 1e3, crankcase_pa / 1e3, needed_m * 1e3);
 }

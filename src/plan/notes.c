@@ -23,29 +23,44 @@ static const struct {
     const char *words;
 } notes[] = {
     {0, "Let engine, oil and coolant go cold and the pressure go down before anything is opened."},
-    {0, "Lay every part out in the order of the drawing; screw each joint together by hand first: a thread that binds "
+    {0, "Lay every part out in the order of the drawing; screw each joint together by hand first: a thread "
+        "that binds "
         "within a turn or two is the wrong one."},
-    {0, "Wash every part and blow the hoses through; one crumb of rubber or tape stops an oil hole in a bearing."},
-    {HAS_MADE_RETURN, "Where a hole is drilled or a bung welded, take the sump or cover off and wash the swarf out of it "
-                      "before it goes back."},
-    {HAS_TAPER, "Put sealant on taper threads only, two threads back from the end, and tighten from the direction that "
-                "ends where the branch should point; a taper thread is never backed off to aim it."},
+    {0, "Wash every part and blow the hoses through; one crumb of rubber or tape stops an oil hole in a "
+        "bearing."},
+    {HAS_MADE_RETURN,
+     "Where a hole is drilled or a bung welded, take the sump or cover off and wash the swarf out of it "
+     "before it goes back."},
+    {HAS_TAPER,
+     "Put sealant on taper threads only, two threads back from the end, and tighten from the direction that "
+     "ends where the branch should point; a taper thread is never backed off to aim it."},
     {HAS_WASHER, "A new ring for every washer joint; the face must be flat, clean and as wide as the ring."},
-    {HAS_BANJO, "A banjo takes a ring on each side of its eye; set the eye's direction before the bolt is tightened."},
+    {HAS_BANJO,
+     "A banjo takes a ring on each side of its eye; set the eye's direction before the bolt is tightened."},
     {HAS_O_RING, "Oil the O-ring, run the stud in by hand, then tighten; no tape, no paste."},
-    {HAS_FLARE, "Flares and cones go together dry but for a drop of oil on thread and back of the nut: no tape, no paste."},
-    {0, "Hold the fitting with a second spanner while the nut is turned, so that nothing behind it turns along."},
-    {HAS_SWITCH, "Screw switch and sender in by their own hexagon, with the tee held; support a heavy sender."},
-    {HAS_RESTRICTOR, "The restrictor goes in last before the turbo; look through its hole before it is fitted."},
-    {0, "Make the closing joints last, with the hose neither twisted nor stretched, and 5 to 8 % slack in it."},
-    {0, "Before the feed meets the turbo, flush it: crank the engine without fuel or spark until clean oil runs into a can."},
+    {HAS_FLARE, "Flares and cones go together dry but for a drop of oil on thread and back of the nut: no "
+                "tape, no paste."},
+    {0, "Hold the fitting with a second spanner while the nut is turned, so that nothing behind it turns "
+        "along."},
+    {HAS_SWITCH,
+     "Screw switch and sender in by their own hexagon, with the tee held; support a heavy sender."},
+    {HAS_RESTRICTOR,
+     "The restrictor goes in last before the turbo; look through its hole before it is fitted."},
+    {0,
+     "Make the closing joints last, with the hose neither twisted nor stretched, and 5 to 8 % slack in it."},
+    {0, "Before the feed meets the turbo, flush it: crank the engine without fuel or spark until clean oil "
+        "runs into a can."},
     {0, "Prime the turbo: fill its oil inlet by hand, turn the shaft with a finger, then close the joint."},
-    {HAS_DRAIN, "Lead the drain downhill all the way, clear of the turbine by 50 mm or behind a shield; clamps beyond the "
+    {HAS_DRAIN, "Lead the drain downhill all the way, clear of the turbine by 50 mm or behind a shield; "
+                "clamps beyond the "
                 "bead."},
-    {HAS_COOLANT, "Fill the coolant slowly with the return at its highest, and bleed it at the turbo's high port."},
-    {0, "Start without load. In the first minute look at the gauge, at every joint, and at the oil level; stop at once if "
+    {HAS_COOLANT,
+     "Fill the coolant slowly with the return at its highest, and bleed it at the turbo's high port."},
+    {0, "Start without load. In the first minute look at the gauge, at every joint, and at the oil level; "
+        "stop at once if "
         "there is no pressure or a drop."},
-    {0, "After the first heat cycle, cold again, look at every joint and clamp once more, and top up oil and coolant."},
+    {0, "After the first heat cycle, cold again, look at every joint and clamp once more, and top up oil and "
+        "coolant."},
 };
 
 static unsigned needs_of(const ow_end *end)

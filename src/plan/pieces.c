@@ -50,14 +50,16 @@ void ow_plan_chamber(ow_planning *planning, const char *name, size_t node, ow_pi
 static void add_pipe(ow_planning *planning, ow_piece_list *list, size_t node, const char *name, double bore_m,
                      double length_m)
 {
-    ow_plan_add_piece(planning, list, node,
+    ow_plan_add_piece(
+        planning, list, node,
         (ow_piece){.kind = OW_PIECE_PIPE, .name = name, .bore_m = bore_m, .length_m = length_m, .count = 1});
 }
 
 static void add_fitting(ow_planning *planning, ow_piece_list *list, size_t node, const char *name,
                         ow_piece_kind kind, double bore_m)
 {
-    ow_plan_add_piece(planning, list, node, (ow_piece){.kind = kind, .name = name, .bore_m = bore_m, .count = 1});
+    ow_plan_add_piece(planning, list, node,
+                      (ow_piece){.kind = kind, .name = name, .bore_m = bore_m, .count = 1});
 }
 
 static void add_turn(ow_planning *planning, ow_piece_list *list, size_t node, const char *name,
@@ -77,11 +79,11 @@ static void add_holes(ow_planning *planning, ow_piece_list *list, size_t node, c
     double shank_m = ow_thread_major_m(&part->ends[0].thread);
     double wall_m = (shank_m - part->leg_bore_m[0]) / 2.0;
     ow_plan_add_piece(planning, list, node,
-        (ow_piece){.kind = OW_PIECE_HOLES,
-                   .name = name,
-                   .bore_m = part->hole_bore_m,
-                   .length_m = wall_m > 0.0002 ? wall_m : 0.0002,
-                   .count = part->hole_count > 0 ? part->hole_count : 1});
+                      (ow_piece){.kind = OW_PIECE_HOLES,
+                                 .name = name,
+                                 .bore_m = part->hole_bore_m,
+                                 .length_m = wall_m > 0.0002 ? wall_m : 0.0002,
+                                 .count = part->hole_count > 0 ? part->hole_count : 1});
 }
 
 static void pass_banjo_bolt(ow_planning *planning, ow_piece_list *list, size_t node, const char *name,
@@ -103,11 +105,11 @@ static void pass_restrictor(ow_planning *planning, ow_piece_list *list, size_t n
     double rest_m = part->length_m > RESTRICTOR_HOLE_M ? part->length_m - RESTRICTOR_HOLE_M : 0.0;
     add_pipe(planning, list, node, name, part->leg_bore_m[enter], rest_m / 2.0);
     ow_plan_add_piece(planning, list, node,
-        (ow_piece){.kind = OW_PIECE_RESTRICTOR,
-                   .name = name,
-                   .bore_m = part->orifice_m,
-                   .length_m = RESTRICTOR_HOLE_M,
-                   .count = 1});
+                      (ow_piece){.kind = OW_PIECE_RESTRICTOR,
+                                 .name = name,
+                                 .bore_m = part->orifice_m,
+                                 .length_m = RESTRICTOR_HOLE_M,
+                                 .count = 1});
     add_pipe(planning, list, node, name, part->leg_bore_m[leave], rest_m / 2.0);
 }
 

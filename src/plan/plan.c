@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* A plan: the circuits one after another (the drain needs the feed's flow), then findings, bill and notes of all. */
+/* A plan: the circuits one after another (the drain needs the feed's flow), then findings, bill and notes of
+ * all. */
 #include <string.h>
 
 #include "plan/planning.h"
@@ -39,7 +40,8 @@ static ow_status gather_layouts(ow_planning *planning)
     return OW_OK;
 }
 
-/* A return that is not taken is an alternative: what is wrong with it is told there, not held against the job. */
+/* A return that is not taken is an alternative: what is wrong with it is told there, not held against the
+ * job. */
 static ow_status gather_findings(ow_plan *plan)
 {
     ow_status status = OW_OK;
@@ -47,8 +49,8 @@ static ow_status gather_findings(ow_plan *plan)
         const ow_plan_return *home = &plan->drain.returns[index];
         for (size_t at = 0; home->taken && at < home->findings.count && status == OW_OK; at++) {
             const ow_finding *finding = &home->findings.items[at];
-            status = ow_findings_add(&plan->findings, finding->rule->id, finding->severity, finding->where, finding->mend,
-                                     "%s", finding->message);
+            status = ow_findings_add(&plan->findings, finding->rule->id, finding->severity, finding->where,
+                                     finding->mend, "%s", finding->message);
         }
     }
     ow_findings_sort(&plan->findings);
@@ -77,8 +79,8 @@ static ow_status make(ow_planning *planning)
     return status == OW_OK && plan->assumptions.failed ? OW_MEMORY : status;
 }
 
-ow_status ow_plan_make(const ow_context *context, const ow_catalog *catalog, const ow_net *net, const ow_job *job,
-                       ow_plan *plan)
+ow_status ow_plan_make(const ow_context *context, const ow_catalog *catalog, const ow_net *net,
+                       const ow_job *job, ow_plan *plan)
 {
     ow_planning *planning = ow_new_array(context, 1, sizeof *planning);
     ow_plan *made = ow_new_array(context, 1, sizeof *made);

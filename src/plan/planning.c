@@ -57,11 +57,14 @@ ow_status ow_planning_answer(ow_planning *planning, const ow_ask_words *words, o
     return OW_OK;
 }
 
-static ow_status copy_findings(const ow_findings *from, ow_findings *to)
+/* A drain's bores are told segment by segment, with their fill: the layout's own word on them is left out. */
+static ow_status copy_findings(const ow_findings *from, bool drain, ow_findings *to)
 {
     ow_status status = OW_OK;
     for (size_t index = 0; index < from->count && status == OW_OK; index++) {
         const ow_finding *finding = &from->items[index];
+        if (drain && strcmp(finding->rule->id, "bore") == 0 && finding->severity < OW_ERROR)
+            continue;
         status = ow_findings_add(to, finding->rule->id, finding->severity, finding->where, finding->mend,
                                  "%s", finding->message);
     }
@@ -90,9 +93,10 @@ ow_status ow_planning_judge_answer(ow_planning *planning, const ow_answers *answ
 {
     (void)planning;
     const ow_answer *answer = &answers->items[0];
-    ow_status status = copy_findings(&answer->findings, findings);
+    bool drain = answer->ask->circuit == OW_DRAIN;
+    ow_status status = copy_findings(&answer->findings, drain, findings);
     if (status == OW_OK && answer->stack_count > 0)
-        status = copy_findings(&answer->stacks[0].findings, findings);
+        status = copy_findings(&answer->stacks[0].findings, drain, findings);
     else if (status == OW_OK)
         status = say_none(answer, circuit, findings);
     return status;

@@ -32,7 +32,7 @@ static void write_line(ow_text *text, const ow_bill_line *line, const ow_style *
     write_quantity(text, line);
     pad_to(text, start, 22);
     ow_text_add(text, line->part->id);
-    pad_to(text, start, 40);
+    pad_to(text, start, 50);
     if (line->has_price) {
         ow_text price = ow_text_new(text->context);
         ow_look_price(&price, line->total_cents);

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* The list of findings, and the look-up of a rule. The rules themselves stand in table.c and table_physics.c.
+/* The list of findings, and the look-up of a rule. The rules themselves stand in table*.c.
  */
 #include "oilway/finding.h"
 
@@ -12,7 +12,7 @@
 
 size_t ow_rule_count(void)
 {
-    return ow_rules_count + ow_physics_rules_count;
+    return ow_rules_count + ow_physics_rules_count + ow_plan_rules_count;
 }
 
 const ow_rule *ow_rule_at(size_t index)
@@ -20,7 +20,10 @@ const ow_rule *ow_rule_at(size_t index)
     if (index < ow_rules_count)
         return &ow_rules[index];
     index -= ow_rules_count;
-    return index < ow_physics_rules_count ? &ow_physics_rules[index] : NULL;
+    if (index < ow_physics_rules_count)
+        return &ow_physics_rules[index];
+    index -= ow_physics_rules_count;
+    return index < ow_plan_rules_count ? &ow_plan_rules[index] : NULL;
 }
 
 const ow_rule *ow_rule_find(const char *id)
