@@ -41,6 +41,20 @@ brute-cases: $(BRUTE_OBJECTS) $(BUILD)/obj/tests/brute/find_cases.o ## look for 
 	$(BUILD)/find-cases > $(BUILD)/cases.h && mv $(BUILD)/cases.h tests/brute/cases.h
 -include $(BRUTE_OBJECTS:.o=.d)
 
+# ---- bench ----------------------------------------------------------------------------------
+# Always built for speed, in a folder of its own.
+.PHONY: bench bench-docs
+bench: ## time loading, the net and answers over synthetic catalogues
+	@$(MAKE) --no-print-directory -s BUILD=$(BUILD)/speed OPT=-O2 SANITIZE= $(BUILD)/speed/bench
+	@$(BUILD)/speed/bench
+bench-docs: ## the same, written to docs/bench.md
+	@$(MAKE) --no-print-directory -s bench >$(BUILD)/bench.md && mv $(BUILD)/bench.md docs/bench.md
+BENCH_SOURCES := $(sort $(wildcard tests/bench/*.c))
+BENCH_OBJECTS := $(BENCH_SOURCES:%.c=$(BUILD)/obj/%.o)
+$(BUILD)/bench: $(BENCH_OBJECTS) $(LIBRARY)
+	$(CC) $(SANITIZE) $(LDFLAGS) -o $@ $(BENCH_OBJECTS) $(LIBRARY) $(LIBS)
+-include $(BENCH_OBJECTS:.o=.d)
+
 CLI_CASES := $(sort $(wildcard tests/cli/*.case))
 .PHONY: cases
 cases: $(BUILD)/oilway | $(BUILD)/.check-packages ## run the end-to-end cases against the binary
@@ -115,7 +129,8 @@ mkdir -p $(BUILD)/fuzz/corpus/$(1); log=$(BUILD)/fuzz/$(1).log; \
 endef
 
 # ---- form -----------------------------------------------------------------------------------
-C_FILES := $(LIB_SOURCES) $(COMMAND_SOURCES) $(SUPPORT_SOURCES) $(UNIT_SOURCES) $(FUZZ_SOURCES)
+C_FILES := $(LIB_SOURCES) $(COMMAND_SOURCES) $(SUPPORT_SOURCES) $(UNIT_SOURCES) $(FUZZ_SOURCES) \
+           $(BRUTE_SOURCES) tests/brute/find_cases.c $(BENCH_SOURCES)
 FORMATTED := $(C_FILES) $(PUBLIC_HEADERS) $(sort $(wildcard src/*/*.h tests/*/*.h tests/bench/*.c tests/cli/*.c))
 format: | $(BUILD)/.check-packages ## all C files as clang-format writes them
 	@clang-format --dry-run -Werror $(sort $(FORMATTED)) && echo "format: $(words $(sort $(FORMATTED))) files"

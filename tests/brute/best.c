@@ -128,7 +128,7 @@ static void taken(void *user, const brute_state *state, const brute_step *step)
 /* Walks the steps again and hangs each node where it belongs. */
 static void write_tree(const walk *w, long last, brute_tree *tree)
 {
-    brute_step steps[BRUTE_TREE_NODES];
+    brute_step steps[BRUTE_TREE_NODES] = {{0, 0, 0, false}};
     int count = 0, open_node[BRUTE_TREE_NODES * BRUTE_ENDS], open_end[BRUTE_TREE_NODES * BRUTE_ENDS],
         open = 1;
     for (long at = last; w->labels[at].from >= 0; at = w->labels[at].from)

@@ -28,7 +28,8 @@ typedef struct brute_part {
     int kind[BRUTE_ENDS];
     int leg_bore_um[BRUTE_ENDS]; /* or BRUTE_NOT_SAID, as all figures below */
     bool is_hose, is_restrictor;
-    bool by_metre; /* its price is for a metre */
+    bool first_only; /* may be entered by its first end only; for parts that are tried, not for real ones */
+    bool by_metre;   /* its price is for a metre */
     int orifice_um;
     int length_um;
     int rating_kpa;
@@ -43,6 +44,7 @@ typedef struct brute_net {
     int kind_count;
     brute_mating mates[BRUTE_KINDS][BRUTE_KINDS]; /* symmetric */
     bool turns[BRUTE_KINDS][BRUTE_KINDS];         /* the joint of two kinds, symmetric */
+    bool kind_turns[BRUTE_KINDS];                 /* the end itself, where a made part meets it */
     int part_count;
     brute_part parts[BRUTE_PARTS];
 } brute_net;
@@ -112,6 +114,7 @@ void brute_tree_key(const brute_net *net, const brute_ask *ask, const brute_tree
 int brute_tree_path_parts(const brute_tree *tree, int parts[BRUTE_TREE_PARTS]);
 /* The first served port, whose path gives the stick-out; -1 if there is none. */
 int brute_first_to(const brute_ask *ask);
+int brute_part_entries(const brute_part *part); /* it may be entered by this many ends, the first ones */
 long long brute_part_cents(const brute_ask *ask, const brute_part *part);
 bool brute_part_passes(const brute_net *net, const brute_ask *ask, int part);
 

@@ -55,7 +55,7 @@ static void grow(growing *g)
 {
     int ports = 0;
     for (int i = 0; i < g->ask->port_count; i++)
-        ports += g->unserved >> i & 1;
+        ports += (int)(g->unserved >> i & 1);
     if (g->open == 0 && g->unserved == 0) {
         g->visited++;
         g->stopped = !g->visit(g->user, &g->tree);
@@ -70,7 +70,7 @@ static void grow(growing *g)
         if ((g->unserved >> i & 1) != 0 && joins(g, kind, g->ask->ports[i].kind))
             add_port(g, (brute_node){-1, i, parent, parent_end, 0});
     for (int i = 0; i < g->net->part_count && g->parts < g->most; i++)
-        for (int entry = 0; entry < g->net->parts[i].end_count && !g->stopped; entry++)
+        for (int entry = 0; entry < brute_part_entries(&g->net->parts[i]) && !g->stopped; entry++)
             if (joins(g, kind, g->net->parts[i].kind[entry]))
                 add_part(g, (brute_node){i, -1, parent, parent_end, entry});
     g->open_node[g->open] = parent;

@@ -10,15 +10,14 @@
 
 #define EACH 33           /* cases for each limit and number of ports */
 #define SEEDS_TRIED 20000 /* some limits cannot matter: one port has no second machine */
-#define EACH_PLAIN 110    /* cases without a limit in particular, solvable and not */
-#define EACH_MANY 24      /* the same for five and six ports */
+#define WANTED_MOST 120
+#define EACH_PLAIN 110 /* cases without a limit in particular, solvable and not */
+#define EACH_MANY 24   /* the same for five and six ports */
 
-static int find(int ports, brute_limit limit, int wanted)
+static void find(int ports, brute_limit limit, int wanted)
 {
     static brute_case c;
-    int found = 0, solvable = 0;
-    printf("    {%d, BRUTE_LIMIT_%s, {", ports,
-           limit == BRUTE_LIMIT_COUNT ? "COUNT" : brute_limit_name(limit));
+    int found = 0, solvable = 0, seeds[WANTED_MOST];
     for (int seed = 0; seed < SEEDS_TRIED && found < wanted; seed++) {
         brute_random_case((uint64_t)seed, ports, limit, &c);
         bool is_found = c.result.answer == BRUTE_FOUND;
@@ -28,12 +27,16 @@ static int find(int ports, brute_limit limit, int wanted)
         if (limit != BRUTE_LIMIT_NO_TEE && limit != BRUTE_LIMIT_COUNT && !is_found &&
             (found - solvable) * 3 > found)
             continue;
-        printf("%s%d", found == 0 ? "" : ", ", seed);
-        found++;
+        seeds[found++] = seed;
         solvable += is_found;
     }
+    if (found == 0)
+        return;
+    printf("    {%d, BRUTE_LIMIT_%s, {", ports,
+           limit == BRUTE_LIMIT_COUNT ? "COUNT" : brute_limit_name(limit));
+    for (int i = 0; i < found; i++)
+        printf("%s%d", i == 0 ? "" : ", ", seeds[i]);
     printf("}, %d},\n", found);
-    return found;
 }
 
 static int wanted(int ports, brute_limit limit)

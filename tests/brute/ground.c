@@ -16,7 +16,7 @@ static void reckon_closing(const brute_ground *ground, int skip, int closing[BRU
         changed = false;
         for (int i = 0; i < net->part_count; i++) {
             const brute_part *part = &net->parts[i];
-            for (int entry = 0; ground->usable[i] && i != skip && entry < part->end_count; entry++) {
+            for (int entry = 0; ground->usable[i] && i != skip && entry < brute_part_entries(part); entry++) {
                 int sum = 1;
                 for (int exit = 0; exit < part->end_count; exit++)
                     sum += exit == entry ? 0 : closing[part->kind[exit]];
@@ -54,7 +54,8 @@ static void reckon_closing_forced(brute_ground *ground)
     for (bool changed = true; changed;) {
         changed = false;
         for (int i = 0; i < ground->net->part_count; i++)
-            for (int entry = 0; ground->usable[i] && entry < ground->net->parts[i].end_count; entry++) {
+            for (int entry = 0; ground->usable[i] && entry < brute_part_entries(&ground->net->parts[i]);
+                 entry++) {
                 if (!closes_with_forced(ground, i, entry))
                     continue;
                 for (int kind = 0; kind < ground->net->kind_count; kind++)

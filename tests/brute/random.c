@@ -62,7 +62,7 @@ static void random_kinds(brute_dice *dice, brute_net *net)
             brute_mating mating = net->mates[i][k] != BRUTE_NEVER ? net->mates[i][k] : net->mates[k][i];
             net->mates[i][k] = net->mates[k][i] = mating;
         }
-    bool turns[BRUTE_KINDS];
+    bool *turns = net->kind_turns;
     for (int i = 0; i < net->kind_count; i++)
         turns[i] = brute_chance(dice, 25);
     for (int i = 0; i < net->kind_count; i++)
@@ -209,119 +209,83 @@ void brute_random_ask(brute_dice *dice, const brute_net *net, int ports, brute_a
     ask->hose_length_mm = lengths_mm[brute_roll(dice, 4)];
 }
 
+/* Some lie on a part's own limit. */
+static const int temperatures_c[] = {120, 120, 140, -30, -40, -20};
+
+/* Limits that carry figures. */
+static void set_figures(brute_dice *dice, const brute_net *net, brute_ask *ask, brute_limit limit)
+{
+    if (limit == BRUTE_LIMIT_BORE)
+        ask->least_bore_um = brute_chance(dice, 70) ? 4000 : 6000;
+    if (limit == BRUTE_LIMIT_RATING)
+        ask->rating_kpa = brute_chance(dice, 60) ? 400 : 300;
+    if (limit == BRUTE_LIMIT_TEMPERATURE) {
+        ask->has_temperature = true;
+        ask->temperature_c = temperatures_c[brute_roll(dice, 6)];
+    }
+    if (limit == BRUTE_LIMIT_FLUID)
+        ask->fluid = 1u + (unsigned)brute_roll(dice, 2);
+    if (limit == BRUTE_LIMIT_ORIFICE) {
+        bool above_only;
+        ask->orifice_low_um = brute_chance(dice, 20) ? BRUTE_NOT_SAID : 1000;
+        above_only = ask->orifice_low_um != BRUTE_NOT_SAID && brute_chance(dice, 50);
+        ask->orifice_high_um = above_only ? BRUTE_NOT_SAID : 1200;
+    }
+    for (int i = 0; limit == BRUTE_LIMIT_WITHOUT && i < net->part_count; i++)
+        ask->without[i] = brute_chance(dice, 20);
+}
+
+/* Limits that are there or not. */
+static void set_switches(brute_ask *ask, brute_limit limit)
+{
+    if (limit == BRUTE_LIMIT_FLEX_YES || limit == BRUTE_LIMIT_MACHINES)
+        ask->flexible = BRUTE_FLEX_YES;
+    if (limit == BRUTE_LIMIT_FLEX_NO)
+        ask->flexible = BRUTE_FLEX_NO;
+    if (limit == BRUTE_LIMIT_REQUIRED)
+        ask->restrictor = BRUTE_REQUIRED;
+    if (limit == BRUTE_LIMIT_FORBIDDEN)
+        ask->restrictor = BRUTE_FORBIDDEN;
+    ask->closing = ask->closing || limit == BRUTE_LIMIT_CLOSING;
+    ask->no_tee = ask->no_tee || limit == BRUTE_LIMIT_NO_TEE;
+    ask->tolerate = ask->tolerate || limit == BRUTE_LIMIT_TOLERATE;
+    ask->remote_switch = ask->remote_switch || limit == BRUTE_LIMIT_REMOTE;
+    ask->kept_free = ask->kept_free && limit != BRUTE_LIMIT_KEPT;
+    for (int i = 0; limit == BRUTE_LIMIT_MACHINES && i < ask->port_count; i++)
+        ask->ports[i].is_machine = ask->ports[i].is_to = true;
+}
+
 void brute_limit_set(brute_dice *dice, const brute_net *net, brute_ask *ask, brute_limit limit)
 {
-    switch (limit) {
-    case BRUTE_LIMIT_BORE:
-        ask->least_bore_um = brute_chance(dice, 70) ? 4000 : 6000;
-        break;
-    case BRUTE_LIMIT_RATING:
-        ask->rating_kpa = brute_chance(dice, 60) ? 400 : 300;
-        break;
-    case BRUTE_LIMIT_TEMPERATURE:
-        ask->has_temperature = true;
-        ask->temperature_c = brute_chance(dice, 70) ? 120 : -30;
-        break;
-    case BRUTE_LIMIT_FLUID:
-        ask->fluid = 1u + (unsigned)brute_roll(dice, 2);
-        break;
-    case BRUTE_LIMIT_FLEX_YES:
-        ask->flexible = BRUTE_FLEX_YES;
-        break;
-    case BRUTE_LIMIT_FLEX_NO:
-        ask->flexible = BRUTE_FLEX_NO;
-        break;
-    case BRUTE_LIMIT_CLOSING:
-        ask->closing = true;
-        break;
-    case BRUTE_LIMIT_REQUIRED:
-        ask->restrictor = BRUTE_REQUIRED;
-        break;
-    case BRUTE_LIMIT_FORBIDDEN:
-        ask->restrictor = BRUTE_FORBIDDEN;
-        break;
-    case BRUTE_LIMIT_ORIFICE:
-        ask->orifice_low_um = brute_chance(dice, 20) ? BRUTE_NOT_SAID : 1000;
-        ask->orifice_high_um =
-            ask->orifice_low_um != BRUTE_NOT_SAID && brute_chance(dice, 50) ? BRUTE_NOT_SAID : 1200;
-        break;
-    case BRUTE_LIMIT_NO_TEE:
-        ask->no_tee = true;
-        break;
-    case BRUTE_LIMIT_WITHOUT:
-        for (int i = 0; i < net->part_count; i++)
-            ask->without[i] = brute_chance(dice, 20);
-        break;
-    case BRUTE_LIMIT_TOLERATE:
-        ask->tolerate = true;
-        break;
-    case BRUTE_LIMIT_REMOTE:
-        ask->remote_switch = true;
-        break;
-    case BRUTE_LIMIT_KEPT:
-        ask->kept_free = false;
-        break;
-    case BRUTE_LIMIT_MACHINES:
-        ask->flexible = BRUTE_FLEX_YES;
-        for (int i = 0; i < ask->port_count; i++)
-            ask->ports[i].is_machine = ask->ports[i].is_to = true;
-        break;
-    case BRUTE_LIMIT_COUNT:
-        break;
-    }
+    set_figures(dice, net, ask, limit);
+    set_switches(ask, limit);
 }
 
 void brute_limit_drop(brute_ask *ask, brute_limit limit)
 {
-    switch (limit) {
-    case BRUTE_LIMIT_BORE:
-        ask->least_bore_um = BRUTE_NOT_SAID;
-        break;
-    case BRUTE_LIMIT_RATING:
-        ask->rating_kpa = BRUTE_NOT_SAID;
-        break;
-    case BRUTE_LIMIT_TEMPERATURE:
-        ask->has_temperature = false;
-        break;
-    case BRUTE_LIMIT_FLUID:
-        ask->fluid = 0;
-        break;
-    case BRUTE_LIMIT_FLEX_YES:
-    case BRUTE_LIMIT_FLEX_NO:
-        ask->flexible = BRUTE_FLEX_ANY;
-        break;
-    case BRUTE_LIMIT_CLOSING:
-        ask->closing = false;
-        break;
-    case BRUTE_LIMIT_REQUIRED:
-    case BRUTE_LIMIT_FORBIDDEN:
-        ask->restrictor = BRUTE_FREE;
-        break;
-    case BRUTE_LIMIT_ORIFICE:
+    const brute_ask plain = brute_ask_plain(ask->source);
+    if (limit == BRUTE_LIMIT_BORE)
+        ask->least_bore_um = plain.least_bore_um;
+    if (limit == BRUTE_LIMIT_RATING)
+        ask->rating_kpa = plain.rating_kpa;
+    if (limit == BRUTE_LIMIT_FLUID)
+        ask->fluid = plain.fluid;
+    if (limit == BRUTE_LIMIT_ORIFICE)
         ask->orifice_low_um = ask->orifice_high_um = BRUTE_NOT_SAID;
-        break;
-    case BRUTE_LIMIT_NO_TEE:
-        ask->no_tee = false;
-        break;
-    case BRUTE_LIMIT_WITHOUT:
-        memset(ask->without, 0, sizeof ask->without);
-        break;
-    case BRUTE_LIMIT_TOLERATE:
-        ask->tolerate = false;
-        break;
-    case BRUTE_LIMIT_REMOTE:
-        ask->remote_switch = false;
-        break;
-    case BRUTE_LIMIT_KEPT:
-        ask->kept_free = true;
-        break;
-    case BRUTE_LIMIT_MACHINES:
-        for (int i = 0; i < ask->port_count; i++)
-            ask->ports[i].is_machine = false;
-        break;
-    case BRUTE_LIMIT_COUNT:
-        break;
-    }
+    if (limit == BRUTE_LIMIT_WITHOUT)
+        memcpy(ask->without, plain.without, sizeof ask->without);
+    if (limit == BRUTE_LIMIT_FLEX_YES || limit == BRUTE_LIMIT_FLEX_NO)
+        ask->flexible = plain.flexible;
+    if (limit == BRUTE_LIMIT_REQUIRED || limit == BRUTE_LIMIT_FORBIDDEN)
+        ask->restrictor = plain.restrictor;
+    ask->has_temperature = ask->has_temperature && limit != BRUTE_LIMIT_TEMPERATURE;
+    ask->closing = ask->closing && limit != BRUTE_LIMIT_CLOSING;
+    ask->no_tee = ask->no_tee && limit != BRUTE_LIMIT_NO_TEE;
+    ask->tolerate = ask->tolerate && limit != BRUTE_LIMIT_TOLERATE;
+    ask->remote_switch = ask->remote_switch && limit != BRUTE_LIMIT_REMOTE;
+    ask->kept_free = ask->kept_free || limit == BRUTE_LIMIT_KEPT;
+    for (int i = 0; limit == BRUTE_LIMIT_MACHINES && i < ask->port_count; i++)
+        ask->ports[i].is_machine = false;
 }
 
 static bool limit_changes(const brute_case *c, brute_limit limit)

@@ -212,7 +212,7 @@ bool brute_steps(const brute_ground *ground, const brute_state *state, brute_tak
     for (int i = 0; i < ground->net->part_count; i++) {
         if (!ground->usable[i] || (i == ask->forced && ask->forced_once && !state->forced))
             continue;
-        for (int entry = 0; entry < ground->net->parts[i].end_count; entry++)
+        for (int entry = 0; entry < brute_part_entries(&ground->net->parts[i]); entry++)
             if (brute_joins(ground, open->kind, ground->net->parts[i].kind[entry]))
                 fits = take_part_all_ways(ground, state, i, entry, taken, user) && fits;
     }

@@ -87,6 +87,8 @@ static const char *structure_fault(const brute_net *net, const brute_ask *ask, c
         const brute_node *node = &tree->nodes[i];
         if (i > 0 && (node->parent < 0 || node->parent >= i || tree->nodes[node->parent].part < 0))
             return "a node hangs on nothing";
+        if (node->part >= 0 && node->entry >= brute_part_entries(&net->parts[node->part]))
+            return "entered by the wrong end";
         if (node->part >= 0)
             ends_used[i] |= 1 << node->entry;
         else
@@ -184,7 +186,7 @@ static void unite(pieces *p, int count, int a, int b)
 
 static const char *closing_fault(const brute_net *net, const brute_ask *ask, const brute_tree *tree)
 {
-    pieces p;
+    pieces p = {{0}};
     int held[BRUTE_TREE_NODES + 1] = {0};
     for (int i = 0; i <= tree->count; i++)
         p.of[i] = i;
@@ -201,7 +203,7 @@ static const char *closing_fault(const brute_net *net, const brute_ask *ask, con
 /* Two machines may not be tied together rigidly. A hose belongs to neither of its sides. */
 static const char *rigid_fault(const brute_net *net, const brute_ask *ask, const brute_tree *tree)
 {
-    pieces p;
+    pieces p = {{0}};
     int held[BRUTE_TREE_NODES + 1] = {0};
     for (int i = 0; i <= tree->count; i++)
         p.of[i] = i;
@@ -243,6 +245,11 @@ int brute_first_to(const brute_ask *ask)
         if (ask->ports[i].is_to)
             return i;
     return -1;
+}
+
+int brute_part_entries(const brute_part *part)
+{
+    return part->first_only ? 1 : part->end_count;
 }
 
 /* Half a cent and more is rounded up. */
