@@ -154,3 +154,10 @@ $(BUILD)/.reference-packages: tests/install-packages tests/packages.mk
 .PHONY: reference
 reference: $(BUILD)/oilway | $(BUILD)/.reference-packages ## threads against general-purpose references
 	tests/reference/threads.py $(BUILD)/oilway
+
+# The physics takes five seconds, and its packages are small.
+.PHONY: reference-physics
+reference-physics: $(BUILD)/physics-driver | $(BUILD)/.check-packages ## physics against fluids, scipy and iapws
+	/usr/bin/python3 tests/reference/physics.py $(BUILD)/physics-driver
+$(BUILD)/physics-driver: tests/reference/physics_driver.c $(LIBRARY)
+	$(CC) $(CPPFLAGS) $(CFLAGS) $(LDFLAGS) -o $@ $< $(LIBRARY) $(LIBS)

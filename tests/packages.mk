@@ -2,3 +2,5 @@
 CHECK_PACKAGES += locales # a locale with a decimal comma is made from its sources
 # `make reference` only, some 150 MB: general-purpose tables and models that are not ours.
 REFERENCE_PACKAGES := freecad-python3 python3-fluids # thread tables, cut threads; pipe diameters
+CHECK_PACKAGES += python3-fluids # a general-purpose reference for friction and fittings (brings scipy)
+CHECK_PACKAGES += python3-iapws  # a general-purpose reference for water
