@@ -28,10 +28,12 @@ int64_t ow_um_of(double metres)
     return metres >= 1000.0 ? OW_NET_AMOUNT_MAX : llround(metres * 1e6);
 }
 
-/* Two screwed ends of different threads, or two of one other form and different size, never mate: said here
- * first, because most pairs are such and the rules need not be asked. A clamped tail's size may differ. */
+/* Two males, two screwed ends of different threads, two dash sizes never mate: said here first, because most
+ * pairs are such and the rules need not be asked. A test holds it against the rules. */
 static bool plainly_apart(const ow_end *a, const ow_end *b)
 {
+    if (a->gender == b->gender && a->gender != OW_GENDER_NONE)
+        return true;
     if (a->form != b->form)
         return false;
     if (a->form == OW_FORM_THREAD)

@@ -55,8 +55,8 @@ static ow_status make_here(walk *now, const waiting_state *at, size_t parts)
     const ow_table *table = now->table;
     ow_ports rest = at->set & ~table->event_bit;
     ow_made made = {.from = at->kind,
-                    .at_source = at->set == table->all && at->kind == table->ask->source &&
-                                 parts == ow_table_best(table)};
+                    .at_source =
+                        at->set == table->all && at->kind == table->ask->source && parts == table->best};
     if (rest == 0) {
         made.plug = true;
         return parts == 1 ? note(now, &made) : OW_OK;
@@ -171,7 +171,7 @@ ow_status ow_resolve_missing(ow_resolve *resolve, ow_made **made, size_t *count,
     if (status != OW_OK)
         return status;
     walk now = {.table = table};
-    if (ow_table_best(table) == OW_TABLE_NONE) {
+    if (table->best == OW_TABLE_NONE) {
         status = OW_NONE;
     } else {
         now.seen = ow_new_array(resolve->context, 2 * table->at[table->set_count], sizeof *now.seen);
@@ -180,7 +180,7 @@ ow_status ow_resolve_missing(ow_resolve *resolve, ow_made **made, size_t *count,
     if (status == OW_OK)
         status = hand_over(&now, made, count);
     if (status == OW_OK)
-        *parts = ow_table_best(table);
+        *parts = table->best;
     ow_release(resolve->context, now.made);
     ow_release(resolve->context, now.waiting);
     ow_release(resolve->context, now.seen);

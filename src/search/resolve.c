@@ -36,14 +36,9 @@ void ow_resolve_free(ow_resolve *resolve)
     ow_release(context, resolve);
 }
 
-size_t ow_table_best(const ow_table *table)
-{
-    return table->open[ow_table_at(table, table->all, 0) + table->ask->source];
-}
-
 ow_status ow_resolve_best_parts(const ow_resolve *resolve, size_t *parts, bool *capped)
 {
-    size_t best = ow_table_best(resolve->table);
+    size_t best = resolve->table->best;
     *capped = resolve->table->capped;
     if (best == OW_TABLE_NONE)
         return OW_NONE;
@@ -62,7 +57,7 @@ ow_status ow_rank_source(ow_rank *rank, size_t number, const ow_derivation **der
 static size_t most_parts(const ow_resolve *resolve)
 {
     size_t above = resolve->ask->parts_above == 0 ? OW_LIST_USUAL_ABOVE : resolve->ask->parts_above;
-    size_t best = ow_table_best(resolve->table);
+    size_t best = resolve->table->best;
     return above > OW_SEARCH_PARTS_MAX - best ? OW_SEARCH_PARTS_MAX : best + above;
 }
 
@@ -77,7 +72,8 @@ ow_status ow_resolve_complete(ow_resolve *resolve)
 /* The derivation of the next number. All but the first need the whole table. */
 static ow_status look_at_next(ow_resolve *resolve, const ow_derivation **derivation)
 {
-    ow_status status = resolve->looked == 0 ? OW_OK : ow_resolve_complete(resolve);
+    bool first = resolve->looked == 0 && !resolve->table->torn;
+    ow_status status = first ? OW_OK : ow_resolve_complete(resolve);
     if (status == OW_OK && resolve->rank.table == NULL)
         status = ow_rank_new(resolve->table, most_parts(resolve), &resolve->rank);
     if (status == OW_OK)
@@ -132,7 +128,7 @@ static ow_status write_listed(ow_resolve *resolve, const ow_derivation *derivati
 ow_status ow_resolve_next(ow_resolve *resolve, ow_tree *tree)
 {
     size_t looked_most = resolve->ask->looked_most == 0 ? OW_LIST_USUAL_LOOKED : resolve->ask->looked_most;
-    if (ow_table_best(resolve->table) == OW_TABLE_NONE)
+    if (resolve->table->best == OW_TABLE_NONE)
         resolve->end = OW_LIST_ALL;
     while (resolve->end == OW_LIST_GOES_ON) {
         if (resolve->looked >= looked_most) {
@@ -169,7 +165,7 @@ ow_status ow_forced_find(const ow_context *context, const ow_net_index *net, con
         return status;
     ow_rank rank = {.table = NULL};
     const ow_derivation *derivation;
-    if (ow_table_best(table) == OW_TABLE_NONE)
+    if (table->best == OW_TABLE_NONE)
         status = OW_NONE;
     else if ((status = ow_rank_new(table, OW_SEARCH_PARTS_MAX, &rank)) == OW_OK &&
              (status = ow_rank_source(&rank, 0, &derivation)) == OW_OK)

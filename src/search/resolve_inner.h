@@ -25,8 +25,6 @@ struct ow_resolve {
 
 /* Fills what an early stop left out. */
 ow_status ow_resolve_complete(ow_resolve *resolve);
-/* Parts of the best layout, or OW_TABLE_NONE. */
-size_t ow_table_best(const ow_table *table);
 /* The derivation of the source's open end. */
 ow_status ow_rank_source(ow_rank *rank, size_t number, const ow_derivation **derivation);
 

@@ -129,6 +129,7 @@ static ow_status fill_all(ow_table *table, bool whole)
     for (ow_ports set = 1; status == OW_OK && set < table->set_count; set++)
         status = ow_fill_set(table->fill, set, set == table->all && !whole);
     table->whole = whole;
+    table->best = table->open[ow_table_at(table, table->all, 0) + table->ask->source];
     return status;
 }
 
@@ -179,5 +180,6 @@ ow_status ow_table_complete(ow_table *table)
         return OW_OK;
     ow_status status = ow_fill_set(table->fill, table->all, false);
     table->whole = status == OW_OK;
+    table->torn = status != OW_OK;
     return status;
 }

@@ -90,6 +90,8 @@ typedef struct ow_table {
 
     bool capped; /* a number of parts went over OW_SEARCH_PARTS_MAX */
     bool whole;  /* the last set is filled, not only as far as the source needed it */
+    bool torn;   /* filling the rest failed half-way: it must be done before anything is read */
+    size_t best; /* parts beyond the source, or OW_TABLE_NONE */
 } ow_table;
 
 /* Prepares and fills. whole = false lets the last set stop as soon as the source is settled. OW_RANGE,
