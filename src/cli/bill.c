@@ -27,11 +27,11 @@ static cli_exit print_bill(cli_run *run, const ow_bill *bill, const ow_layout *l
     return cli_fail(run, status);
 }
 
-static cli_exit bill_file(cli_run *run, const cli_shop *shop)
+static cli_exit bill_layouts(cli_run *run, const cli_shop *shop, const char *bytes, size_t length)
 {
     ow_layout *layouts = NULL;
     size_t count = 0;
-    ow_status status = cli_read_layouts(run, shop, run->arguments[0], &layouts, &count);
+    ow_status status = cli_read_layouts(run, shop, bytes, length, &layouts, &count);
     if (status != OW_OK)
         return cli_fail(run, status);
     ow_bill bill;
@@ -47,20 +47,37 @@ static cli_exit bill_file(cli_run *run, const cli_shop *shop)
     return exit;
 }
 
-static cli_exit run_bill(cli_run *run)
+static cli_exit bill_plan(cli_run *run, const ow_plan *plan)
+{
+    return print_bill(run, &plan->bill, plan->layouts, plan->layout_count);
+}
+
+static cli_exit bill_bytes(cli_run *run, const char *bytes, size_t length)
 {
     cli_shop shop;
+    if (ow_job_is(bytes, length))
+        return cli_with_job(run, bytes, length, bill_plan);
     ow_status status = cli_open_shop(run, false, &shop);
     if (status != OW_OK)
         return cli_fail(run, status);
-    cli_exit exit = bill_file(run, &shop);
+    cli_exit exit = bill_layouts(run, &shop, bytes, length);
     cli_close_shop(&shop);
+    return exit;
+}
+
+static cli_exit run_bill(cli_run *run)
+{
+    char *bytes = NULL;
+    size_t length = 0;
+    ow_status status = ow_file_read(&run->context, run->arguments[0], &bytes, &length);
+    cli_exit exit = status == OW_OK ? bill_bytes(run, bytes, length) : cli_fail(run, status);
+    ow_release(&run->context, bytes);
     return exit;
 }
 
 const cli_command cli_bill = {
     .name = "bill",
-    .arguments = "LAYOUT",
+    .arguments = "LAYOUT | JOB",
     .summary = "the bill of fittings, hoses cut and consumables by size",
     .options = options,
     .option_count = sizeof options / sizeof options[0],

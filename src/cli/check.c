@@ -65,7 +65,11 @@ static cli_exit check_file(cli_run *run, const cli_shop *shop)
 {
     checked all = {NULL, NULL, NULL, 0};
     cli_exit exit = CLI_COULD_NOT;
-    ow_status status = cli_read_layouts(run, shop, run->arguments[0], &all.layouts, &all.count);
+    char *bytes = NULL;
+    size_t length = 0;
+    ow_status status = ow_file_read(&run->context, run->arguments[0], &bytes, &length);
+    if (status == OW_OK)
+        status = cli_read_layouts(run, shop, bytes, length, &all.layouts, &all.count);
     if (status == OW_OK)
         status = check_all(run, &all);
     if (status == OW_OK)
@@ -73,6 +77,7 @@ static cli_exit check_file(cli_run *run, const cli_shop *shop)
     else
         cli_fail(run, status);
     free_checked(run, &all);
+    ow_release(&run->context, bytes);
     return exit;
 }
 

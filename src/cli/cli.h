@@ -85,6 +85,8 @@ typedef struct cli_shop {
     ow_net *net;
 } cli_shop;
 ow_status cli_open_shop(cli_run *run, bool with_net, cli_shop *shop);
+/* The same with a stock page; NULL = none. */
+ow_status cli_open_shop_with(cli_run *run, const char *stock, bool with_net, cli_shop *shop);
 void cli_close_shop(cli_shop *shop);
 
 #endif

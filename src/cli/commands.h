@@ -17,11 +17,12 @@ extern const cli_command cli_caliper;
 extern const cli_command cli_thread;
 extern const cli_command cli_mates;
 
-/* files.c: the layouts of a file; the caller frees them with ow_layouts_free. Faults are printed. */
-ow_status cli_read_layouts(cli_run *run, const cli_shop *shop, const char *path, ow_layout **layouts,
-                           size_t *count);
-
-/* plan.c: reads the job of the first argument, plans it, and lets `use` print it. */
-cli_exit cli_with_job(cli_run *run, const cli_shop *shop, cli_exit (*use)(cli_run *run, const ow_plan *plan));
+/* files.c: the layouts in the bytes of the first argument's file; freed with ow_layouts_free. Faults are
+ * printed. */
+ow_status cli_read_layouts(cli_run *run, const cli_shop *shop, const char *bytes, size_t length,
+                           ow_layout **layouts, size_t *count);
+/* files.c: plans the job in the bytes of the first argument's file, and lets `use` print it. */
+cli_exit cli_with_job(cli_run *run, const char *bytes, size_t length,
+                      cli_exit (*use)(cli_run *run, const ow_plan *plan));
 
 #endif

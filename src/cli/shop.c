@@ -85,11 +85,16 @@ static void tell_left_out(const ow_catalog *catalog)
 
 ow_status cli_open_shop(cli_run *run, bool with_net, cli_shop *shop)
 {
+    return cli_open_shop_with(run, cli_value(run, "stock"), with_net, shop);
+}
+
+ow_status cli_open_shop_with(cli_run *run, const char *stock, bool with_net, cli_shop *shop)
+{
     const char *folders[FOLDERS_MAX];
     char path[PATH_SIZE];
     *shop = (cli_shop){NULL, NULL};
-    ow_catalog_options options = {folders, find_folders(run, folders, path, sizeof path),
-                                  cli_value(run, "stock"), cli_has(run, "skip-bad"), false};
+    ow_catalog_options options = {folders, find_folders(run, folders, path, sizeof path), stock,
+                                  cli_has(run, "skip-bad"), false};
     if (options.folder_count == 0)
         return OW_INPUT;
     ow_status status = ow_catalog_load(&run->context, &options, &shop->catalog);
