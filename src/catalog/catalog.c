@@ -10,7 +10,9 @@ void ow_catalog_free(ow_catalog *catalog)
     if (!catalog)
         return;
     const ow_context *context = catalog->context;
-    ow_release(context, catalog->sources);
+    for (size_t i = 0; i < catalog->text_count; i++)
+        ow_release(context, catalog->texts[i]->bytes);
+    ow_release(context, catalog->texts);
     ow_release(context, catalog->replaced);
     ow_release(context, catalog->left_out);
     ow_release(context, catalog->machines);

@@ -26,6 +26,12 @@ typedef struct ow_replaced {
     ow_span span;
 } ow_replaced;
 
+/* A text that was read; check shows lines of it. */
+typedef struct ow_kept_text {
+    ow_source source;
+    char *bytes; /* its text, a block of its own */
+} ow_kept_text;
+
 struct ow_catalog {
     const ow_context *context;
     ow_arena arena;
@@ -39,8 +45,8 @@ struct ow_catalog {
     size_t left_out_count, left_out_capacity;
     ow_replaced *replaced;
     size_t replaced_count, replaced_capacity;
-    const ow_source **sources; /* texts are kept: check shows lines of them */
-    size_t source_count, source_capacity;
+    ow_kept_text **texts;
+    size_t text_count, text_capacity;
 };
 
 typedef struct ow_stock_row {
@@ -61,15 +67,13 @@ typedef struct ow_loading {
     ow_reader reader;
     size_t folder; /* the one being read, counted from 0 */
     size_t errors;
-    size_t cursor_offset, cursor_line, cursor_start; /* of the text being read: a place known already */
+    size_t cursor_line, cursor_start; /* of the text being read: a line known already, and where it starts */
     ow_stock_row *stock;
     size_t stock_count, stock_capacity;
     ow_map stock_ids; /* to stock rows */
     ow_map left_ids;  /* ids of faulty records: what names them is not blamed */
 } ow_loading;
 
-/* Reads the pages of one text, of which the catalogue keeps a copy. */
-ow_status ow_load_text(ow_loading *loading, const char *name, const char *text, size_t length);
 ow_status ow_page_read(ow_loading *loading, const ow_yaml *document);
 ow_status ow_stock_page_read(ow_loading *loading, const ow_yaml *map);
 /* Lays the stock rows over the parts. */

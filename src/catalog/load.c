@@ -22,16 +22,14 @@ ow_place ow_load_place(ow_loading *loading, size_t offset)
 {
     const ow_source *source = loading->reader.source;
     ow_place place = {.file = source->name};
-    if (offset < loading->cursor_offset) {
+    if (offset < loading->cursor_start || offset > source->length) {
         ow_source_position(source, offset, &place.line, &place.column);
         return place;
     }
-    for (; loading->cursor_offset < offset && loading->cursor_offset < source->length;
-         loading->cursor_offset++) {
-        if (source->text[loading->cursor_offset] == '\n') {
-            loading->cursor_line++;
-            loading->cursor_start = loading->cursor_offset + 1;
-        }
+    const char *text = source->text, *end;
+    while ((end = memchr(text + loading->cursor_start, '\n', offset - loading->cursor_start)) != NULL) {
+        loading->cursor_line++;
+        loading->cursor_start = (size_t)(end - text) + 1;
     }
     ow_source line = {source->name, source->text + loading->cursor_start,
                       source->length - loading->cursor_start};
@@ -127,22 +125,22 @@ ow_status ow_load_record(ow_loading *loading, ow_draft *draft, ow_span span)
     return status;
 }
 
-/* A text that the catalogue keeps: its bytes are owned by whoever gives them. */
-static ow_status keep_source(ow_loading *loading, const char *name, const char *text, size_t length,
-                             const ow_source **kept)
+/* The catalogue keeps the bytes, a block of their own, from here on: also when this fails. */
+static ow_status keep_text(ow_loading *loading, const char *name, char *bytes, size_t length,
+                           const ow_source **source)
 {
     ow_catalog *catalog = loading->catalog;
-    ow_status status = ow_grow(loading->outer, (void **)&catalog->sources, &catalog->source_capacity,
-                               catalog->source_count + 1, sizeof *catalog->sources);
-    if (status != OW_OK)
-        return status;
-    ow_source *source = ow_arena_get(&catalog->arena, sizeof *source);
+    ow_kept_text *text = ow_arena_get(&catalog->arena, sizeof *text);
     char *copy = ow_arena_copy(&catalog->arena, name, strlen(name));
-    char *bytes = ow_arena_copy(&catalog->arena, text, length);
-    if (!source || !copy || !bytes)
+    ow_status status = ow_grow(loading->outer, (void **)&catalog->texts, &catalog->text_capacity,
+                               catalog->text_count + 1, sizeof *catalog->texts);
+    if (!text || !copy || status != OW_OK) {
+        ow_release(loading->outer, bytes);
         return OW_MEMORY;
-    *source = (ow_source){copy, bytes, length};
-    catalog->sources[catalog->source_count++] = *kept = source;
+    }
+    *text = (ow_kept_text){{copy, bytes, length}, bytes};
+    catalog->texts[catalog->text_count++] = text;
+    *source = &text->source;
     return OW_OK;
 }
 
@@ -152,15 +150,16 @@ static ow_status go_on(ow_status status)
     return status == OW_INPUT ? OW_OK : status;
 }
 
-ow_status ow_load_text(ow_loading *loading, const char *name, const char *text, size_t length)
+/* Reads the pages of one text, a block that the catalogue takes over. */
+static ow_status load_text(ow_loading *loading, const char *name, char *text, size_t length)
 {
     ow_yaml_text yaml;
     const ow_source *source;
-    ow_status status = keep_source(loading, name, text, length, &source);
+    ow_status status = keep_text(loading, name, text, length, &source);
     if (status != OW_OK)
         return status;
     loading->reader.source = source;
-    loading->cursor_offset = loading->cursor_start = 0;
+    loading->cursor_start = 0;
     loading->cursor_line = 1;
     status = ow_yaml_read(&loading->context, source->name, source->text, source->length, &yaml);
     if (status == OW_INPUT) {
@@ -184,9 +183,7 @@ static ow_status load_file(ow_loading *loading, const char *path)
     ow_status status = ow_file_read(&loading->context, path, &bytes, &length);
     if (status != OW_OK)
         return status;
-    status = ow_load_text(loading, path, bytes, length);
-    ow_release(loading->outer, bytes);
-    return status;
+    return load_text(loading, path, bytes, length);
 }
 
 /* Files that cannot be read do not hide the faults of others; memory ends all. */
@@ -333,7 +330,10 @@ ow_status ow_catalog_load_texts(const ow_context *context, const char *const *na
     if (worst != OW_OK)
         return worst;
     for (size_t i = 0; i < count && worst != OW_MEMORY; i++) {
-        ow_status status = go_on(ow_load_text(&loading, names[i], texts[i], strlen(texts[i])));
+        size_t length = strlen(texts[i]);
+        char *copy = ow_new_array(context, length + 1, 1);
+        ow_status status =
+            copy ? go_on(load_text(&loading, names[i], memcpy(copy, texts[i], length), length)) : OW_MEMORY;
         worst = status == OW_OK ? worst : status;
     }
     return finish(&loading, worst, catalog);

@@ -111,15 +111,23 @@ ow_status ow_reader_end(ow_reader *reader, const char *key, const ow_yaml *node,
     return status;
 }
 
-/* What may not stand in an id: it is written in YAML lists, as ID:PORT, as ID#2, and on a command line. */
+/* What may not stand in an id, and what it may not begin with: it is written in YAML lists, as ID:PORT, as
+ * ID#2, and on a command line. */
+static bool stands_in_no_id(unsigned char byte)
+{
+    if (byte >= '-' && byte != ':' && byte != '[' && byte != ']' && byte != '{' && byte != '}' &&
+        byte != 0x7f)
+        return false;
+    return byte <= ' ' || byte == 0x7f || strchr(":#,[]{}\"'", byte);
+}
+
 ow_status ow_reader_id(ow_reader *reader, const char *key, const char *words, ow_span span)
 {
-    size_t length = strlen(words), bad = 0;
-    while (bad < length && (unsigned char)words[bad] > ' ' && words[bad] != 0x7f &&
-           !strchr(":#,[]{}\"'", words[bad]))
-        bad++;
-    bool starts_ill = length > 0 && strchr("-&*!|>%@`", words[0]);
-    if (length > 0 && length <= 63 && bad == length && !starts_ill)
+    size_t length = 0;
+    bool good = words[0] != '\0' && !strchr("-&*!|>%@`", words[0]);
+    for (; words[length]; length++)
+        good = good && !stands_in_no_id((unsigned char)words[length]);
+    if (good && length <= 63)
         return OW_OK;
     return ow_source_report(
         reader->context, OW_ERROR, OW_INPUT, reader->source, span,
@@ -175,14 +183,27 @@ static ow_status read_words(ow_reader *reader, const ow_field *field, const ow_y
     } else {
         status = ow_value_scalar(reader, field->key, node);
     }
-    if (status == OW_OK && field->type == OW_FIELD_ID)
-        status = ow_reader_id(reader, field->key, node->words, node->span);
     if (status == OW_OK && !(read = ow_reader_words(reader, read)))
         status = OW_MEMORY;
     if (status == OW_OK)
         *words = read;
     ow_text_done(&text);
     return status;
+}
+
+/* Ids are all different: there is nothing to gain by looking for an earlier copy. */
+static ow_status read_id(ow_reader *reader, const ow_field *field, const ow_yaml *node, const char **id)
+{
+    ow_status status = ow_value_scalar(reader, field->key, node);
+    if (status == OW_OK)
+        status = ow_reader_id(reader, field->key, node->words, node->span);
+    if (status != OW_OK)
+        return status;
+    const char *copy = ow_arena_copy(reader->arena, node->words, node->length);
+    if (!copy)
+        return OW_MEMORY;
+    *id = copy;
+    return OW_OK;
 }
 
 static ow_status read_flags(ow_reader *reader, const ow_field *field, const ow_yaml *node, unsigned *flags)
@@ -211,6 +232,7 @@ ow_status ow_field_read(ow_reader *reader, const ow_field *field, const ow_yaml 
         return OW_OK;
     switch (field->type) {
     case OW_FIELD_ID:
+        return read_id(reader, field, node, to);
     case OW_FIELD_WORDS:
     case OW_FIELD_LIST:
         return read_words(reader, field, node, to);

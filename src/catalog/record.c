@@ -139,8 +139,11 @@ static ow_status ends_complete(ow_reader *reader, const ow_draft *draft, ow_span
 
 ow_status ow_draft_complete(ow_reader *reader, const ow_draft *draft, ow_span span, const char *how)
 {
+    const ow_kind_row *row = ow_kind_row_of(draft->part.kind);
     ow_field_table table = ow_record_fields();
-    ow_status worst = ends_complete(reader, draft, span, how);
+    unsigned ends = (1u << ow_kind_end_count(row->ends)) - 1;
+    bool plain = draft->ends_said == ends && !uses_alternate(draft);
+    ow_status worst = plain ? OW_OK : ends_complete(reader, draft, span, how);
     for (size_t i = 0; i < table.count; i++)
         if ((table.fields[i].needed >> draft->part.kind & 1) && !(draft->said >> i & 1))
             worst = not_said(reader, span, table.fields[i].key, how);

@@ -13,6 +13,12 @@ static void merge(const ow_entry *entries, const size_t *from, size_t low, size_
                   size_t *to)
 {
     size_t left = low, right = middle;
+    bool in_order =
+        middle == high || strcmp(id_of(&entries[from[middle - 1]]), id_of(&entries[from[middle]])) <= 0;
+    if (in_order) { /* pages are mostly written in order */
+        memcpy(&to[low], &from[low], (high - low) * sizeof *to);
+        return;
+    }
     for (size_t at = low; at < high; at++) {
         bool take_left = right == high || (left < middle && strcmp(id_of(&entries[from[left]]),
                                                                    id_of(&entries[from[right]])) <= 0);

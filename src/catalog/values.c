@@ -36,7 +36,13 @@ static double slack(const ow_field *field)
 
 ow_status ow_value_quantity(ow_reader *reader, const ow_field *field, const ow_yaml *node, double *value)
 {
-    ow_yaml copy = named(field, node);
+    double read;
+    if (node->kind == OW_YAML_SCALAR && ow_quantity_read(node->words, field->dimension, &read) == OW_OK &&
+        read >= field->low - slack(field) && read <= field->high + slack(field)) {
+        *value = read;
+        return OW_OK;
+    }
+    ow_yaml copy = named(field, node); /* for its words on what is wrong */
     return ow_yaml_quantity(reader->context, reader->source, &copy, field->dimension,
                             field->low - slack(field), field->high + slack(field), value);
 }
