@@ -5,10 +5,13 @@
 
 #include "catalog/internal.h"
 
+#define OW_AUDIT_TOLD_MAX 1000
+
 typedef struct ow_audit {
     const ow_context *context;
     const ow_catalog *catalog;
     size_t errors, warnings;
+    size_t told;      /* in words; what goes beyond OW_AUDIT_TOLD_MAX is counted only */
     ow_status status; /* OW_OK, or OW_MEMORY once an allocation failed */
 } ow_audit;
 

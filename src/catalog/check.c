@@ -13,11 +13,13 @@ void ow_audit_tell(ow_audit *audit, ow_severity severity, const ow_entry *entry,
 {
     char message[MESSAGE_SIZE];
     va_list arguments;
+    audit->errors += severity == OW_ERROR;
+    audit->warnings += severity == OW_WARNING;
+    if (audit->told++ >= OW_AUDIT_TOLD_MAX)
+        return;
     va_start(arguments, message_format);
     (void)vsnprintf(message, sizeof message, message_format, arguments);
     va_end(arguments);
-    audit->errors += severity == OW_ERROR;
-    audit->warnings += severity == OW_WARNING;
     if (ow_source_report(audit->context, severity, OW_INPUT, entry->source, entry->span, expected, mend, "%s",
                          message) == OW_MEMORY)
         audit->status = OW_MEMORY;
@@ -81,6 +83,9 @@ ow_status ow_catalog_check(const ow_context *context, const ow_catalog *catalog,
     ow_audit audit = {.context = context, .catalog = catalog};
     for (size_t i = 0; i < sizeof looks / sizeof *looks && audit.status == OW_OK; i++)
         looks[i](&audit);
+    if (audit.told > OW_AUDIT_TOLD_MAX)
+        ow_report(context, OW_NOTE, OW_INPUT, NULL, NULL, NULL, "%zu more are counted, but not shown",
+                  audit.told - OW_AUDIT_TOLD_MAX);
     if (audit.status == OW_OK) {
         *errors = audit.errors;
         *warnings = audit.warnings;

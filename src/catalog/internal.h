@@ -67,6 +67,8 @@ typedef struct ow_loading {
     ow_reader reader;
     size_t folder; /* the one being read, counted from 0 */
     size_t errors;
+    size_t faults;                    /* of the text being read */
+    bool lone_returns;                /* it has lines that end with a CR alone */
     size_t cursor_line, cursor_start; /* of the text being read: a line known already, and where it starts */
     ow_stock_row *stock;
     size_t stock_count, stock_capacity;

@@ -14,6 +14,7 @@ static void count_report(void *user, const ow_diagnostic *diagnostic)
     if (told.severity == OW_ERROR && told.status != OW_IO && loading->options->skip_bad)
         told.severity = OW_WARNING;
     loading->errors += told.severity == OW_ERROR;
+    loading->faults += told.severity != OW_NOTE;
     if (loading->outer->report)
         loading->outer->report(loading->outer->report_user, &told);
 }
@@ -22,7 +23,7 @@ ow_place ow_load_place(ow_loading *loading, size_t offset)
 {
     const ow_source *source = loading->reader.source;
     ow_place place = {.file = source->name};
-    if (offset < loading->cursor_start || offset > source->length) {
+    if (loading->lone_returns || offset < loading->cursor_start || offset > source->length) {
         ow_source_position(source, offset, &place.line, &place.column);
         return place;
     }
@@ -150,6 +151,23 @@ static ow_status go_on(ow_status status)
     return status == OW_INPUT ? OW_OK : status;
 }
 
+static bool has_lone_returns(const ow_source *source)
+{
+    const char *text = source->text, *end = text + source->length;
+    for (const char *at = text; (at = memchr(at, '\r', (size_t)(end - at))) != NULL; at++)
+        if (at + 1 == end || at[1] != '\n')
+            return true;
+    return false;
+}
+
+/* The rest of a text with too many faults is left out, and that is said. */
+static ow_status leave_rest(ow_loading *loading)
+{
+    ow_report(&loading->context, OW_ERROR, OW_INPUT, loading->reader.source->name, NULL, NULL,
+              "more than %d faults: the rest of this text was not read", OW_CATALOG_FAULTS_MAX);
+    return ow_load_leave_out(loading, "the rest of ", loading->reader.source->name);
+}
+
 /* Reads the pages of one text, a block that the catalogue takes over. */
 static ow_status load_text(ow_loading *loading, const char *name, char *text, size_t length)
 {
@@ -161,6 +179,8 @@ static ow_status load_text(ow_loading *loading, const char *name, char *text, si
     loading->reader.source = source;
     loading->cursor_start = 0;
     loading->cursor_line = 1;
+    loading->faults = 0;
+    loading->lone_returns = has_lone_returns(source);
     status = ow_yaml_read(&loading->context, source->name, source->text, source->length, &yaml);
     if (status == OW_INPUT) {
         status = ow_load_leave_out(loading, "page ", source->name);
@@ -168,10 +188,13 @@ static ow_status load_text(ow_loading *loading, const char *name, char *text, si
     }
     if (status != OW_OK)
         return status;
-    for (size_t i = 0; i < yaml.document_count && go_on(status) == OW_OK; i++) {
+    for (size_t i = 0;
+         i < yaml.document_count && go_on(status) == OW_OK && !ow_reader_enough(&loading->reader); i++) {
         ow_status page = ow_page_read(loading, ow_yaml_real(yaml.documents[i]));
         status = page == OW_OK ? status : page;
     }
+    if (go_on(status) == OW_OK && ow_reader_enough(&loading->reader))
+        status = leave_rest(loading);
     ow_yaml_done(&yaml);
     return status;
 }
@@ -211,7 +234,8 @@ static ow_status load_folder(ow_loading *loading, const char *folder)
 static ow_status check_held(ow_loading *loading)
 {
     ow_status worst = OW_OK;
-    for (size_t i = 0; i < loading->reader.held_count && worst != OW_MEMORY; i++) {
+    for (size_t i = 0;
+         i < loading->reader.held_count && worst != OW_MEMORY && !ow_reader_enough(&loading->reader); i++) {
         const ow_held *held = &loading->reader.held[i];
         const ow_part *part = ow_catalog_part(loading->catalog, held->id);
         if ((part && !ow_kind_is_part(part->kind)) || ow_map_get(&loading->left_ids, held->id) != OW_MAP_NONE)
@@ -273,7 +297,7 @@ static ow_status begin(ow_loading *loading, const ow_context *context, const ow_
     catalog->arena = ow_arena_new(context);
     catalog->ids = ow_map_new(context);
     loading->catalog = catalog;
-    loading->reader = ow_reader_new(&loading->context, &catalog->arena);
+    loading->reader = ow_reader_new(&loading->context, &catalog->arena, &loading->faults);
     loading->stock_ids = ow_map_new(context);
     loading->left_ids = ow_map_new(context);
     return OW_OK;
@@ -284,6 +308,7 @@ static ow_status finish(ow_loading *loading, ow_status status, ow_catalog **cata
 {
     if (status != OW_MEMORY) {
         loading->folder++;
+        loading->faults = 0;
         ow_status stock =
             loading->options->stock_file ? go_on(load_file(loading, loading->options->stock_file)) : OW_OK;
         ow_status applied = stock == OW_MEMORY ? stock : go_on(ow_stock_apply(loading));

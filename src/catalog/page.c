@@ -101,7 +101,8 @@ static bool is_page_key(const char *key)
 static ow_status read_keys(ow_page *page, const ow_yaml *map, bool head, ow_draft *draft)
 {
     ow_status worst = OW_OK;
-    for (const ow_yaml *member = map->first; member && worst != OW_MEMORY; member = member->next) {
+    for (const ow_yaml *member = map->first; member && worst != OW_MEMORY && !ow_reader_enough(page->reader);
+         member = member->next) {
         ow_key key;
         if (head && is_page_key(member->key))
             continue;
@@ -175,7 +176,8 @@ static ow_status read_columns(ow_page *page)
         return head_fault(page, list ? list->span : page->map->span,
                           "\"columns\", a list of 1 to 64 keys, and \"rows\"", NULL,
                           "the page has no list of columns");
-    for (const ow_yaml *item = list->first; item && worst != OW_MEMORY; item = item->next)
+    for (const ow_yaml *item = list->first; item && worst != OW_MEMORY && !ow_reader_enough(page->reader);
+         item = item->next)
         worst = worse(worst, read_column(page, ow_yaml_real(item)));
     if (worst != OW_OK)
         return worst;
@@ -251,7 +253,8 @@ static ow_status read_items(ow_page *page, const char *key, ow_status (*read)(ow
     if (!list || (list->kind != OW_YAML_LIST && !ow_yaml_is_null(list)))
         return head_fault(page, list ? list->span : (ow_span){page->map->span.start, 1},
                           "\"columns\" and \"rows\", or \"records\"", NULL, "the page has no list of rows");
-    for (const ow_yaml *item = list->first; item && worst != OW_MEMORY; item = item->next)
+    for (const ow_yaml *item = list->first; item && worst != OW_MEMORY && !ow_reader_enough(page->reader);
+         item = item->next)
         worst = worse(worst, read(page, ow_yaml_real(item)));
     return worst;
 }

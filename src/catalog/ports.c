@@ -28,7 +28,8 @@ ow_status ow_fields_read(ow_reader *reader, ow_field_table table, const char *of
                          void *draft, uint64_t *said)
 {
     ow_status worst = OW_OK;
-    for (const ow_yaml *member = map->first; member && worst != OW_MEMORY; member = member->next) {
+    for (const ow_yaml *member = map->first; member && worst != OW_MEMORY && !ow_reader_enough(reader);
+         member = member->next) {
         const ow_field *field = ow_field_find(table, member->key);
         ow_status status;
         if (!field) {
@@ -93,7 +94,8 @@ ow_status ow_ports_read(ow_reader *reader, const ow_yaml *node, size_t *count, o
         return OW_MEMORY;
     ow_status worst = OW_OK;
     size_t at = 0;
-    for (const ow_yaml *member = node->first; member && worst != OW_MEMORY; member = member->next) {
+    for (const ow_yaml *member = node->first; member && worst != OW_MEMORY && !ow_reader_enough(reader);
+         member = member->next) {
         ow_status status = read_port(reader, member, &read[at++]);
         worst = status == OW_OK ? worst : status;
     }

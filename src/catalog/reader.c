@@ -6,12 +6,17 @@
 #include "base/words.h"
 #include "catalog/values.h"
 
-ow_reader ow_reader_new(const ow_context *context, ow_arena *arena)
+ow_reader ow_reader_new(const ow_context *context, ow_arena *arena, const size_t *faults)
 {
-    ow_reader reader = {.context = context, .arena = arena};
+    ow_reader reader = {.context = context, .arena = arena, .faults = faults};
     reader.words = ow_map_new(context);
     reader.ends = ow_map_new(context);
     return reader;
+}
+
+bool ow_reader_enough(const ow_reader *reader)
+{
+    return *reader->faults >= OW_CATALOG_FAULTS_MAX;
 }
 
 void ow_reader_done(ow_reader *reader)
@@ -145,7 +150,8 @@ static ow_status each_word(ow_reader *reader, const ow_field *field, const ow_ya
     if (node->kind == OW_YAML_MAP)
         return ow_value_scalar(reader, field->key, node);
     ow_status worst = OW_OK;
-    for (const ow_yaml *item = node->first; item && worst != OW_MEMORY; item = item->next) {
+    for (const ow_yaml *item = node->first; item && worst != OW_MEMORY && !ow_reader_enough(reader);
+         item = item->next) {
         const ow_yaml *word = ow_yaml_real(item);
         ow_status status = ow_value_scalar(reader, field->key, word);
         if (status == OW_OK)

@@ -27,9 +27,14 @@ typedef struct ow_reader {
     size_t end_count, end_capacity;
     ow_held *held;
     size_t held_count, held_capacity;
+    const size_t *faults; /* told of this text so far */
 } ow_reader;
 
-ow_reader ow_reader_new(const ow_context *context, ow_arena *arena);
+/* So many faults of one text are told; then the rest of it is not read. */
+#define OW_CATALOG_FAULTS_MAX 500
+bool ow_reader_enough(const ow_reader *reader);
+
+ow_reader ow_reader_new(const ow_context *context, ow_arena *arena, const size_t *faults);
 void ow_reader_done(ow_reader *reader);
 
 /* The one copy of these words; NULL when out of memory. */

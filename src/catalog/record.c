@@ -187,7 +187,8 @@ static ow_status read_machine_keys(ow_reader *reader, const ow_yaml *map, ow_kin
 {
     ow_status worst = OW_OK;
     ow_key key;
-    for (const ow_yaml *member = map->first; member && worst != OW_MEMORY; member = member->next) {
+    for (const ow_yaml *member = map->first; member && worst != OW_MEMORY && !ow_reader_enough(reader);
+         member = member->next) {
         ow_status status = OW_OK;
         const ow_yaml *node = ow_yaml_real(member);
         if (strcmp(member->key, "kind") == 0 && node->kind == OW_YAML_SCALAR &&
@@ -205,10 +206,27 @@ static ow_status read_machine_keys(ow_reader *reader, const ow_yaml *map, ow_kin
     return worst;
 }
 
+typedef struct ow_counting {
+    const ow_context *outer;
+    size_t faults;
+} ow_counting;
+
+static void count_report(void *user, const ow_diagnostic *diagnostic)
+{
+    ow_counting *counting = user;
+    counting->faults++;
+    if (counting->outer->report)
+        counting->outer->report(counting->outer->report_user, diagnostic);
+}
+
 ow_status ow_machine_read(const ow_context *context, const ow_source *source, const ow_yaml *map,
                           ow_kind kind, ow_arena *arena, const ow_machine **machine)
 {
-    ow_reader reader = ow_reader_new(context, arena);
+    ow_counting counting = {context, 0};
+    ow_context counted = *context;
+    counted.report = count_report;
+    counted.report_user = &counting;
+    ow_reader reader = ow_reader_new(&counted, arena, &counting.faults);
     ow_draft draft;
     ow_machine *made = NULL;
     reader.source = source;

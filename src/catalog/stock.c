@@ -105,7 +105,8 @@ ow_status ow_stock_page_read(ow_loading *loading, const ow_yaml *map)
                       NULL, "the stock has no list of rows");
     if (worst != OW_OK)
         return worst;
-    for (const ow_yaml *item = rows->first; item && worst != OW_MEMORY; item = item->next) {
+    for (const ow_yaml *item = rows->first; item && worst != OW_MEMORY && !ow_reader_enough(page.reader);
+         item = item->next) {
         ow_status status = read_row(&page, ow_yaml_real(item));
         worst = status == OW_OK ? worst : status;
     }
@@ -141,9 +142,14 @@ static ow_status apply_row(ow_loading *loading, const ow_stock_row *row)
 ow_status ow_stock_apply(ow_loading *loading)
 {
     ow_status worst = OW_OK;
-    for (size_t i = 0; i < loading->stock_count && worst != OW_MEMORY; i++) {
+    loading->faults = 0;
+    for (size_t i = 0; i < loading->stock_count && worst != OW_MEMORY && !ow_reader_enough(&loading->reader);
+         i++) {
         ow_status status = apply_row(loading, &loading->stock[i]);
         worst = status == OW_OK ? worst : status;
     }
+    if (worst != OW_MEMORY && ow_reader_enough(&loading->reader))
+        ow_report(&loading->context, OW_ERROR, OW_INPUT, NULL, NULL, NULL,
+                  "more than %d faults in the stock: the rest of it is not counted", OW_CATALOG_FAULTS_MAX);
     return worst;
 }

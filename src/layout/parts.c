@@ -96,7 +96,7 @@ static void read_seals(ow_reading *reading, const ow_part *part, const ow_yaml *
                          "\"seal\" is not a map");
         return;
     }
-    for (const ow_yaml *member = seal->first; member; member = member->next) {
+    for (const ow_yaml *member = seal->first; member && !ow_reading_enough(reading); member = member->next) {
         size_t end = ow_part_end_index(part, member->key);
         const ow_yaml *words = ow_yaml_real(member);
         if (end == OW_PART_ENDS)
@@ -145,7 +145,8 @@ static const ow_yaml *part_member(const ow_reading *reading, const ow_yaml *map)
 static void check_exits(ow_reading *reading, const ow_part *part, size_t enter, const ow_yaml *map,
                         const ow_yaml *own)
 {
-    for (const ow_yaml *member = map ? map->first : NULL; member; member = member->next) {
+    for (const ow_yaml *member = map ? map->first : NULL; member && !ow_reading_enough(reading);
+         member = member->next) {
         if (member == own)
             continue;
         size_t end = ow_part_end_index(part, member->key);
@@ -223,7 +224,7 @@ static void walk(ow_reading *reading, const ow_yaml *list, ow_hook hook)
         (void)place_item(reading, list, hook);
         return;
     }
-    for (; item && reading->status != OW_MEMORY && reading->status != OW_LIMIT; item = item->next) {
+    for (; item && !ow_reading_enough(reading); item = item->next) {
         if (hook.closed) {
             ow_reading_fault(reading, ow_yaml_real(item)->span, "the end of the list",
                              "key what hangs on a part with several exits by the exit's name",

@@ -102,6 +102,9 @@ static ow_status read_layout(const ow_context *context, const ow_catalog *catalo
     else
         ow_reading_fault(&reading, map->span, "a map with \"layout\", \"from\" and \"parts\"", NULL,
                          "this is not a layout");
+    if (reading.faults >= OW_LAYOUT_FAULTS_MAX)
+        ow_report(context, OW_ERROR, OW_INPUT, source->name, NULL, NULL,
+                  "more than %d faults: the rest of this layout was not read", OW_LAYOUT_FAULTS_MAX);
     ow_release(context, reading.nodes);
     if (reading.status != OW_OK)
         ow_layout_free(layout);
@@ -112,13 +115,15 @@ static ow_status read_documents(const ow_context *context, const ow_catalog *cat
                                 const ow_yaml_text *yaml, ow_layout *made, size_t *count)
 {
     ow_status worst = OW_OK;
+    size_t failed = 0;
     *count = 0;
-    for (size_t i = 0; i < yaml->document_count && worst != OW_MEMORY; i++) {
+    for (size_t i = 0; i < yaml->document_count && worst != OW_MEMORY && failed < OW_LAYOUT_FAULTS_MAX; i++) {
         const ow_yaml *document = ow_yaml_real(yaml->documents[i]);
         if (ow_yaml_is_null(document))
             continue;
         ow_status status = read_layout(context, catalog, &yaml->source, document, &made[*count]);
         *count += status == OW_OK;
+        failed += status != OW_OK;
         worst = status == OW_OK ? worst : status;
     }
     if (worst == OW_OK && *count == 0)

@@ -96,7 +96,7 @@ void ow_reading_asked(ow_reading *reading, const ow_yaml *asked)
         return;
     }
     layout->asked.no_tee = layout->circuit == OW_DRAIN;
-    for (const ow_yaml *member = asked->first; member; member = member->next) {
+    for (const ow_yaml *member = asked->first; member && !ow_reading_enough(reading); member = member->next) {
         const ow_asked_key *key = find_key(member->key);
         if (key) {
             layout->has_asked = true;

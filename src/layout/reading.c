@@ -11,8 +11,15 @@
 
 void ow_reading_note(ow_reading *reading, ow_status status)
 {
-    if (status != OW_OK && (reading->status == OW_OK || status == OW_MEMORY))
+    reading->faults += status == OW_INPUT;
+    if (status != OW_OK && (reading->status == OW_OK || reading->status == OW_INPUT || status == OW_MEMORY))
         reading->status = status;
+}
+
+bool ow_reading_enough(const ow_reading *reading)
+{
+    return reading->status == OW_MEMORY || reading->status == OW_LIMIT ||
+           reading->faults >= OW_LAYOUT_FAULTS_MAX;
 }
 
 void ow_reading_fault(ow_reading *reading, ow_span span, const char *expected, const char *mend,

@@ -32,7 +32,13 @@ typedef struct ow_reading {
     ow_leaf leaves[OW_LEAVES_MAX];
     size_t leaf_count;
     ow_status status; /* the worst so far */
+    size_t faults;
 } ow_reading;
+
+/* So many faults of one layout are told; then the rest of it is not read. */
+#define OW_LAYOUT_FAULTS_MAX 200
+/* Whether there is no sense in reading on. */
+bool ow_reading_enough(const ow_reading *reading);
 
 /* Takes note of a status: memory and limits stay, a fault of the input is remembered. */
 void ow_reading_note(ow_reading *reading, ow_status status);

@@ -69,7 +69,7 @@ static void read_roles(ow_reading *reading, const ow_yaml *node, ow_role role)
         read_role(reading, node, role, rank);
         return;
     }
-    for (const ow_yaml *item = node->first; item; item = item->next)
+    for (const ow_yaml *item = node->first; item && !ow_reading_enough(reading); item = item->next)
         read_role(reading, ow_yaml_real(item), role, rank++);
 }
 

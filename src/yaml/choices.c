@@ -3,7 +3,7 @@
 #include <string.h>
 
 #include "base/words.h"
-#include "yaml/yaml.h"
+#include "yaml/reader.h"
 
 /* "adapter, elbow or tee" */
 static void add_list(ow_text *text, const char *const *words, size_t count)
@@ -111,12 +111,17 @@ ow_status ow_yaml_known_keys(const ow_context *context, const ow_source *source,
         return ow_source_report(context, OW_ERROR, OW_INPUT, source, map->span, "a map: keys with values",
                                 NULL, "%sthis is no map", label_of(map).words);
     ow_status status = OW_OK;
+    size_t faults = 0;
     for (const ow_yaml *member = map->first; member != NULL; member = member->next) {
         size_t i = 0;
         while (i < count && strcmp(known[i], member->key) != 0)
             i++;
         if (i < count)
             continue;
+        if (faults++ == OW_YAML_FAULTS_MAX)
+            return ow_source_report(context, OW_ERROR, OW_INPUT, source, member->key_span, NULL, NULL,
+                                    "more than %d unknown keys: the rest were not looked at",
+                                    OW_YAML_FAULTS_MAX);
         status = report_unknown(context, source, member->key_span, member->key, strlen(member->key), known,
                                 count, "the key ", "is not known here");
         if (status != OW_INPUT)

@@ -364,6 +364,46 @@ static void a_syntax_fault_leaves_out_its_file_and_no_other(void **state)
     ow_test_diagnostics_clear(&sink);
 }
 
+/* Aliases make a small text hold a hundred thousand wrong rows: after 500 faults it is enough. */
+static void endless_faults_come_to_an_end(void **state)
+{
+    (void)state;
+    loaded self;
+    ow_context plain = OW_CONTEXT_INIT;
+    ow_text text = ow_text_new(&plain);
+    ow_text_add(&text, "kind: plug\ncolumns: [id, a]\nrows:\n  - &r [p, -4 o-ring mael]\n");
+    for (size_t i = 0; i < 100 * 1000; i++)
+        ow_text_add(&text, "  - *r\n");
+    load(&self, ow_text_words(&text), false);
+    assert_int_equal(self.status, OW_INPUT);
+    assert_int_equal(self.sink.count, 501);
+    assert_non_null(ow_test_find(&self.sink, "more than 500 faults"));
+    done(&self);
+    load(&self, ow_text_words(&text), true);
+    assert_int_equal(self.status, OW_OK);
+    assert_int_equal(ow_catalog_left_out_count(self.catalog), 501);
+    assert_string_equal(ow_catalog_left_out_at(self.catalog, 500), "the rest of p.yaml");
+    done(&self);
+    ow_text_done(&text);
+}
+
+static void a_place_counts_every_kind_of_line_end(void **state)
+{
+    (void)state;
+    static const char *const texts[] = {
+        "{kind: plug, id: p, a: -4 o-ring male}\n---\n\n{kind: plug, id: q, a: -4 o-ring male}\n",
+        "{kind: plug, id: p, a: -4 o-ring male}\r\n---\r\n\r\n{kind: plug, id: q, a: -4 o-ring male}\r\n",
+        "{kind: plug, id: p, a: -4 o-ring male}\r---\r\r{kind: plug, id: q, a: -4 o-ring male}\r"};
+    for (size_t i = 0; i < sizeof texts / sizeof *texts; i++) {
+        loaded self;
+        load(&self, texts[i], false);
+        assert_int_equal(self.status, OW_OK);
+        assert_int_equal(ow_catalog_part(self.catalog, "q")->place.line, 4);
+        assert_int_equal(ow_catalog_part(self.catalog, "q")->place.column, 18);
+        done(&self);
+    }
+}
+
 /* ---- folders ---------------------------------------------------------------------------------------- */
 
 typedef struct folders {
@@ -475,6 +515,8 @@ int main(void)
         cmocka_unit_test(skip_bad_forgets_what_a_port_holds_if_it_is_nothing),
         cmocka_unit_test(what_names_a_faulty_record_is_not_blamed),
         cmocka_unit_test(a_syntax_fault_leaves_out_its_file_and_no_other),
+        cmocka_unit_test(endless_faults_come_to_an_end),
+        cmocka_unit_test(a_place_counts_every_kind_of_line_end),
         cmocka_unit_test(a_later_folder_replaces_and_says_so),
         cmocka_unit_test(a_missing_folder_or_stock_file_is_told),
     };

@@ -201,6 +201,14 @@ static void a_layout_past_the_limits_is_refused(void **state)
     assert_int_equal(self->sink.count, 2);
 }
 
+static void endless_faults_come_to_an_end(void **state)
+{
+    fixture *self = *state;
+    assert_int_equal(read_long(self, "  - x9\n", 100 * 1000), OW_INPUT);
+    assert_int_equal(self->sink.count, 201);
+    assert_non_null(ow_test_find(&self->sink, "more than 200 faults"));
+}
+
 static void more_than_six_ports_are_refused(void **state)
 {
     fixture *self = *state;
@@ -232,6 +240,7 @@ int main(void)
         cmocka_unit_test_setup_teardown(no_fault_hides_another, begin, end),
         cmocka_unit_test_setup_teardown(a_text_without_a_layout_is_told, begin, end),
         cmocka_unit_test_setup_teardown(a_layout_past_the_limits_is_refused, begin, end),
+        cmocka_unit_test_setup_teardown(endless_faults_come_to_an_end, begin, end),
         cmocka_unit_test_setup_teardown(more_than_six_ports_are_refused, begin, end),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
