@@ -28,6 +28,19 @@ typedef struct ow_caliper_ask {
         0, 0.05e-3, OW_CALIPER_EITHER, 0, 0.01, OW_TAPER_NOT_SAID \
     }
 
+/* The reading in words as typed; NULL = not given. */
+typedef struct ow_caliper_words {
+    const char *diameter; /* with its unit: "9.9 mm" */
+    const char *tpi;      /* threads per inch, 4.5 to 100; or */
+    const char *pitch;    /* bare millimetres, 0.25 to 5.6 */
+    const char *accuracy; /* bare millimetres, 0.001 to 1 */
+    const char *taper;    /* yes | no */
+    bool male, female;    /* neither: either */
+} ow_caliper_words;
+/* Reads the words. All faults are reported, each under the name of its option ("--pitch"; the diameter as
+ * "DIAMETER"). OW_INPUT: *ask untouched. */
+ow_status ow_caliper_ask_read(const ow_context *context, const ow_caliper_words *words, ow_caliper_ask *ask);
+
 #define OW_CALIPER_WHY_SIZE 192
 #define OW_CALIPER_HOW_SIZE 512
 

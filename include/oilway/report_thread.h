@@ -19,7 +19,7 @@ ow_status ow_report_thread_json(ow_text *text, const ow_thread *thread, ow_threa
 void ow_report_caliper_text(ow_text *text, const ow_caliper_ask *ask, const ow_caliper_answer *answer,
                             const ow_style *style);
 /* {candidates: [{thread, gender, likelihood, why, least_mm, most_mm, mistaken?}], decide: {measure, how,
- * bits}, open_bits, jaws}. */
+ * bits}, open_bits, jaws}. `answer` NULL: no thread known reads like that, the list is empty. */
 ow_status ow_report_caliper_json(ow_text *text, const ow_caliper_answer *answer);
 
 #endif

@@ -101,8 +101,20 @@ static void add_candidate(ow_json *json, cJSON *list, const ow_text *text, const
     }
 }
 
+static ow_status write_none(ow_text *text)
+{
+    ow_json json = ow_json_new(false);
+    ow_json_list(&json, json.root, "candidates");
+    cJSON *decide = ow_json_object(&json, json.root, "decide");
+    ow_json_words(&json, decide, "measure", "diameter");
+    ow_json_words(&json, decide, "how", "No thread known reads like that: measure again, over full crests.");
+    return ow_json_done(&json, text);
+}
+
 ow_status ow_report_caliper_json(ow_text *text, const ow_caliper_answer *answer)
 {
+    if (answer == NULL)
+        return write_none(text);
     ow_json json = ow_json_new(false);
     cJSON *candidates = ow_json_list(&json, json.root, "candidates");
     for (size_t i = 0; i < answer->count; i++)
