@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* A list of pieces: `chamber`, or one key with its figures each. */
+#include <stdio.h>
 #include <string.h>
 
 #include "base/words.h"
@@ -33,11 +34,8 @@ static void report_unknown(ow_reading *reading, const ow_yaml *node, const char 
         words[i] = ow_piece_word((ow_piece_kind)i);
     const char *nearest = ow_words_nearest(word, strlen(word), words, OW_PIECE_KIND_COUNT);
     char mend[64] = "";
-    if (nearest != NULL) { /* our own words: short */
-        strcpy(mend, "did you mean \"");
-        strcat(mend, nearest);
-        strcat(mend, "\"?");
-    }
+    if (nearest != NULL) /* our own words: short */
+        snprintf(mend, sizeof mend, "did you mean \"%s\"?", nearest);
     ow_yaml at = *node;
     if (at.key != NULL)
         at.span = at.key_span;

@@ -58,16 +58,16 @@ static ow_status find_curve(const ow_loop *loop, ow_loop_answer *answer)
     return status;
 }
 
-ow_status ow_loop_reckon(const ow_context *context, const ow_loop_text *text, ow_loop_answer *answer)
+ow_status ow_loop_reckon(const ow_context *context, const ow_loop_text *loop, ow_loop_answer *answer)
 {
     ow_loop_answer made = {.findings = ow_findings_new(context)};
-    ow_status status = ow_siphon_solve(&text->loop, &made.siphon);
+    ow_status status = ow_siphon_solve(&loop->loop, &made.siphon);
     if (status == OW_OK)
-        status = find_curve(&text->loop, &made);
+        status = find_curve(&loop->loop, &made);
     if (status == OW_OK)
-        status = ow_loop_forced(&text->loop, OW_COOLANT_FORCED_M3S, &made.forced);
+        status = ow_loop_forced(&loop->loop, OW_COOLANT_FORCED_M3S, &made.forced);
     if (status == OW_OK)
-        status = ow_loop_judge(&text->loop, &made.siphon, &made.findings);
+        status = ow_loop_judge(&loop->loop, &made.siphon, &made.findings);
     made.ok = !made.siphon.boils && !made.siphon.stands_still;
     if (status == OW_OK) {
         *answer = made;

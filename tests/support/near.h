@@ -17,4 +17,14 @@ static inline void ow_test_near_at(double actual, double expected, double part, 
 }
 #define assert_near(actual, expected, part) ow_test_near_at((actual), (expected), (part), __FILE__, __LINE__)
 
+/* The index-th value of a row that begins at low: by equal steps, or by equal factors. */
+static inline double ow_test_step(double low, double step, int index)
+{
+    return low + step * index;
+}
+static inline double ow_test_grow(double low, double factor, int index)
+{
+    return low * pow(factor, index);
+}
+
 #endif

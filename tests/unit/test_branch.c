@@ -32,13 +32,16 @@ static void a_load_passes_through_its_reference_point(void **state)
 {
     (void)state;
     ow_liquid reference = {830.0, 0.008};
-    for (double share = 0.0; share <= 1.0; share += 0.25) {
+    for (int share_at = 0; share_at < 5; share_at++) {
+        double share = ow_test_step(0.0, 0.25, share_at);
         ow_load load = mixed;
         load.laminar_share = share;
         assert_near(ow_load_pressure_pa(&load, &reference, load.flow_m3s), 300000.0, 1e-12);
-        for (double pressure = 1e-9; pressure < 1e7; pressure *= 10.0)
+        for (int pressure_at = 0; pressure_at < 16; pressure_at++) {
+            double pressure = ow_test_grow(1e-9, 10.0, pressure_at);
             assert_near(ow_load_pressure_pa(&load, &hot, ow_load_flow_m3s(&load, &hot, pressure)), pressure,
                         1e-12);
+        }
         assert_true(ow_load_flow_m3s(&load, &hot, 0.0) == 0.0);
         assert_true(ow_load_flow_m3s(&load, &hot, -5.0) == 0.0);
     }
@@ -87,7 +90,8 @@ static void what_goes_into_a_split_comes_out_of_it(void **state)
     tree t;
     plant(&t);
     assert_int_equal(ow_branch_total(&t.trunk), 6);
-    for (double source = 1e3; source < 1e7; source *= 2.0) {
+    for (int source_at = 0; source_at < 14; source_at++) {
+        double source = ow_test_grow(1e3, 2.0, source_at);
         ow_branch_flow f[6];
         assert_int_equal(ow_branch_solve(&t.trunk, &hot, 1.5e-6, source, f), OW_OK);
         assert_near(f[1].flow_m3s + f[3].flow_m3s, f[0].flow_m3s, 1e-9);
@@ -150,7 +154,8 @@ static void more_pressure_and_thinner_laminar_oil_never_lower_a_flow(void **stat
     tree t;
     plant(&t);
     double before[6] = {0};
-    for (double source = 1e3; source < 1e7; source *= 1.3) {
+    for (int source_at = 0; source_at < 36; source_at++) {
+        double source = ow_test_grow(1e3, 1.3, source_at);
         ow_branch_flow f[6];
         assert_int_equal(ow_branch_solve(&t.trunk, &hot, 1.5e-6, source, f), OW_OK);
         for (size_t i = 0; i < 6; i++) {
@@ -159,7 +164,8 @@ static void more_pressure_and_thinner_laminar_oil_never_lower_a_flow(void **stat
         }
     }
     double least = 0.0;
-    for (double viscosity = 100.0; viscosity > 0.008; viscosity /= 1.2) {
+    for (int viscosity_at = 0; viscosity_at < 52; viscosity_at++) {
+        double viscosity = ow_test_grow(100.0, 1.0 / 1.2, viscosity_at);
         ow_liquid liquid = {850.0, viscosity};
         ow_branch_flow f[6];
         assert_int_equal(ow_branch_solve(&t.trunk, &liquid, 1.5e-6, 300000.0, f), OW_OK);
@@ -172,7 +178,8 @@ static void a_wider_bore_never_lowers_the_flow(void **state)
 {
     (void)state;
     double before = 0.0;
-    for (double bore = 0.0005; bore < 0.02; bore *= 1.1) {
+    for (int bore_at = 0; bore_at < 39; bore_at++) {
+        double bore = ow_test_grow(0.0005, 1.1, bore_at);
         ow_piece pieces[] = {{.kind = OW_PIECE_CHAMBER}, pipe(bore, 0.6)};
         ow_branch line = {.piece_count = 2, .pieces = pieces, .has_load = true, .load = journal};
         ow_branch_flow f[1];
@@ -224,7 +231,7 @@ static void what_is_out_of_range_is_refused(void **state)
     ow_branch_flow f[1] = {{.flow_m3s = 7.0}};
     static const ow_piece wrong[] = {
         {.kind = OW_PIECE_PIPE, .bore_m = 0.0, .length_m = 1.0, .count = 1},
-        {.kind = OW_PIECE_PIPE, .bore_m = NAN, .length_m = 1.0, .count = 1},
+        {.kind = OW_PIECE_PIPE, .bore_m = (double)NAN, .length_m = 1.0, .count = 1},
         {.kind = OW_PIECE_PIPE, .bore_m = 0.004, .length_m = -1.0, .count = 1},
         {.kind = OW_PIECE_PIPE, .bore_m = 0.004, .length_m = 101.0, .count = 1},
         {.kind = OW_PIECE_HOLES, .bore_m = 0.004, .length_m = 0.001, .count = 0},
@@ -239,8 +246,8 @@ static void what_is_out_of_range_is_refused(void **state)
     ow_branch line = {.piece_count = 1, .pieces = &good, .has_load = true, .load = journal};
     assert_int_equal(ow_branch_solve(&line, &hot, 1.5e-6, -1.0, f), OW_RANGE);
     assert_int_equal(ow_branch_solve(&line, &hot, 1.5e-6, 2e7, f), OW_RANGE);
-    assert_int_equal(ow_branch_solve(&line, &hot, 1.5e-6, NAN, f), OW_RANGE);
-    assert_int_equal(ow_branch_solve(&line, &hot, NAN, 1e5, f), OW_RANGE);
+    assert_int_equal(ow_branch_solve(&line, &hot, 1.5e-6, (double)NAN, f), OW_RANGE);
+    assert_int_equal(ow_branch_solve(&line, &hot, (double)NAN, 1e5, f), OW_RANGE);
     assert_int_equal(ow_branch_solve(&line, &(ow_liquid){850.0, 0.0}, 1e-6, 1e5, f), OW_RANGE);
     line.load.laminar_share = 1.5;
     assert_int_equal(ow_branch_solve(&line, &hot, 1.5e-6, 1e5, f), OW_RANGE);

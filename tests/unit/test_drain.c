@@ -68,8 +68,10 @@ static void the_integral_meets_the_finite_element_table(void **state)
 static void the_polynomial_is_within_15_in_100000_of_the_integral(void **state)
 {
     (void)state;
-    for (double depth = 0.005; depth <= 0.96; depth += 0.0005)
+    for (int depth_at = 0; depth_at < 1911; depth_at++) {
+        double depth = ow_test_step(0.005, 0.0005, depth_at);
         assert_near(ow_part_full_star_compact(depth), ow_part_full_star(depth), 1.5e-4);
+    }
 }
 
 static void flow_is_greatest_at_0_8613_of_the_bore(void **state)
@@ -78,15 +80,18 @@ static void flow_is_greatest_at_0_8613_of_the_bore(void **state)
     double most = ow_part_full_star(OW_PART_FULL_DEPTH_MAX);
     assert_near(most, OW_PART_FULL_STAR_MAX, 1e-4);
     assert_near(most / ow_part_full_star(1.0), 1.2733, 1e-4);
-    for (double depth = 0.01; depth < 1.0; depth += 0.01)
+    for (int depth_at = 0; depth_at < 99; depth_at++) {
+        double depth = ow_test_step(0.01, 0.01, depth_at);
         assert_true(ow_part_full_star(depth) <= most);
+    }
 }
 
 /* 64/Re on the hydraulic diameter, the free surface left out, is within 2 % up to 0.70 of the bore. */
 static void the_friction_factor_is_nearly_that_of_a_full_pipe(void **state)
 {
     (void)state;
-    for (double depth = 0.05; depth <= 0.701; depth += 0.05) {
+    for (int depth_at = 0; depth_at < 14; depth_at++) {
+        double depth = ow_test_step(0.05, 0.05, depth_at);
         double area = ow_part_full_area(depth), radius = area / ow_part_full_perimeter(depth);
         assert_near(32.0 * radius * radius * area / ow_part_full_star(depth), 64.0, 0.02);
     }
@@ -161,7 +166,8 @@ static void the_pool_limit_gives_back_the_trades_bore(void **state)
 static void more_slope_more_bore_and_thinner_oil_never_fill_deeper(void **state)
 {
     (void)state;
-    for (double flow = 0.01; flow < 100.0; flow *= 3.0) {
+    for (int flow_at = 0; flow_at < 9; flow_at++) {
+        double flow = ow_test_grow(0.01, 3.0, flow_at);
         double before_slope = 1.0, before_bore = 1.0, before_oil = 1.0;
         for (int i = 1; i <= 90; i++) {
             ow_drain_ask ask = {0.0159, degrees(i), flow * lpm, oil_15w40(100.0)};
@@ -189,7 +195,8 @@ static void capacity_is_continuous_where_it_turns_turbulent(void **state)
     (void)state;
     double before = 0.0;
     bool was_laminar = false, was_turbulent = false;
-    for (double slope = 1.0; slope <= 90.0; slope += 0.01) {
+    for (int slope_at = 0; slope_at < 8901; slope_at++) {
+        double slope = ow_test_step(1.0, 0.01, slope_at);
         ow_drain_ask ask = {0.0159, degrees(slope), 1.0 * lpm, oil_15w40(110.0)};
         double now = 0.0;
         assert_int_equal(ow_drain_capacity_m3s(&ask, 0.5, &now), OW_OK);
@@ -222,7 +229,8 @@ static void a_turbulent_drain_follows_darcy(void **state)
 static void what_it_gives_back_carries_the_flow(void **state)
 {
     (void)state;
-    for (double flow = 1e-6; flow < 60.0; flow *= 1.5) {
+    for (int flow_at = 0; flow_at < 45; flow_at++) {
+        double flow = ow_test_grow(1e-6, 1.5, flow_at);
         ow_drain_ask ask = {0.0159, degrees(20.0), flow * lpm, oil_15w40(100.0)};
         ow_drain_flow found = run(ask);
         double carried = 0.0;
@@ -237,10 +245,10 @@ static void what_it_gives_back_carries_the_flow(void **state)
 static void extremes_are_flooded_or_refused_but_never_nan(void **state)
 {
     (void)state;
-    static const double bores[] = {0, 1e-300, 1e-4, 0.0159, 0.2, 0.3, NAN},
-                        slopes[] = {-1, 0, 1e-9, 1e-5, 0.5, 1.57, 2, NAN},
-                        flows[] = {0, 1e-300, 1e-12, 1e-5, 0.1, 1, HUGE_VAL, NAN},
-                        thick[] = {0, 1e-5, 0.01, 1e4, 1e9, NAN};
+    static const double bores[] = {0, 1e-300, 1e-4, 0.0159, 0.2, 0.3, (double)NAN},
+                        slopes[] = {-1, 0, 1e-9, 1e-5, 0.5, 1.57, 2, (double)NAN},
+                        flows[] = {0, 1e-300, 1e-12, 1e-5, 0.1, 1, HUGE_VAL, (double)NAN},
+                        thick[] = {0, 1e-5, 0.01, 1e4, 1e9, (double)NAN};
     for (size_t b = 0; b < 7; b++)
         for (size_t s = 0; s < 8; s++)
             for (size_t f = 0; f < 8; f++)
@@ -276,7 +284,7 @@ static void points_become_slopes_and_lengths(void **state)
     points[2] = points[1];
     assert_int_equal(ow_route_segments(points, 4, 0.016, segments, &wrong), OW_RANGE);
     assert_int_equal(wrong, 2);
-    points[2].z_m = NAN;
+    points[2].z_m = (double)NAN;
     assert_int_equal(ow_route_segments(points, 4, 0.016, segments, &wrong), OW_RANGE);
     assert_int_equal(ow_route_segments(points, 1, 0.016, segments, &wrong), OW_RANGE);
 }

@@ -270,7 +270,7 @@ static void a_feed_out_of_range_is_refused(void **state)
     assert_int_equal(ow_feed_solve(&plain, &feed, &answer), OW_RANGE);
     feed = worked();
     ow_feed_state wrong[] = {
-        {"cold", -41.0, 1e5, false}, {"hot", 100.0, NAN, false}, {"hot", 100.0, 2e7, false}};
+        {"cold", -41.0, 1e5, false}, {"hot", 100.0, (double)NAN, false}, {"hot", 100.0, 2e7, false}};
     for (size_t i = 0; i < 3; i++) {
         feed.states = &wrong[i];
         feed.state_count = 1;

@@ -38,7 +38,7 @@ static void ptfe_stands_both_fluids_to_204_degrees(void **state)
     assert_int_equal(faults("PTFE", true, true, 6e5, 204.0), 0);
     assert_int_equal(faults("100R14", false, true, 6e5, -54.0), 0);
     assert_int_equal(faults("ptfe", true, true, 6e5, 205.0), OW_HOSE_HEAT);
-    assert_int_equal(faults("ptfe", true, true, 6e5, NAN), OW_HOSE_HEAT);
+    assert_int_equal(faults("ptfe", true, true, 6e5, (double)NAN), OW_HOSE_HEAT);
 }
 
 /* SAE J20: EPDM is class D, coolant only; SAE J30 30R7 to 0.35 MPa. */

@@ -16,8 +16,10 @@ static void friction_is_churchills(void **state)
 static void turbulent_friction_is_within_3_5_percent_of_colebrook(void **state)
 {
     (void)state;
-    for (double reynolds = 4500.0; reynolds < 1e7; reynolds *= 1.5) {
-        for (double rough = 1e-6; rough < 0.02; rough *= 3.0) {
+    for (int reynolds_at = 0; reynolds_at < 20; reynolds_at++) {
+        double reynolds = ow_test_grow(4500.0, 1.5, reynolds_at);
+        for (int rough_at = 0; rough_at < 10; rough_at++) {
+            double rough = ow_test_grow(1e-6, 3.0, rough_at);
             double x = 8.0; /* 1 / sqrt f */
             for (int i = 0; i < 50; i++)
                 x = -2.0 * log10(rough / 3.7 + 2.51 * x / reynolds);
@@ -29,8 +31,10 @@ static void turbulent_friction_is_within_3_5_percent_of_colebrook(void **state)
 static void laminar_friction_is_64_over_re(void **state)
 {
     (void)state;
-    for (double reynolds = 1e-9; reynolds < 1500.0; reynolds *= 1.7)
+    for (int reynolds_at = 0; reynolds_at < 53; reynolds_at++) {
+        double reynolds = ow_test_grow(1e-9, 1.7, reynolds_at);
         assert_near(ow_friction_factor(reynolds, 1e-4, 64.0) * reynolds, 64.0, 1e-6);
+    }
 }
 
 /* fluids.fittings.Darby3K of python3-fluids 1.0.22 at a nominal size of half an inch. */
@@ -85,7 +89,8 @@ static void entry_and_exit_together_cost_what_is_known(void **state)
 static void turbulent_steps_are_bordas_and_idelchiks(void **state)
 {
     (void)state;
-    for (double ratio = 0.0; ratio < 1.0; ratio += 0.1) {
+    for (int ratio_at = 0; ratio_at < 10; ratio_at++) {
+        double ratio = ow_test_step(0.0, 0.1, ratio_at);
         assert_near(ow_loss_coefficient(ow_expansion_loss(ratio, 1e5), 1e5), (1.0 - ratio) * (1.0 - ratio),
                     1e-9);
         assert_near(ow_loss_coefficient(ow_contraction_loss(ratio, 1e5), 1e5), 0.5 * pow(1.0 - ratio, 0.75),
@@ -96,7 +101,8 @@ static void turbulent_steps_are_bordas_and_idelchiks(void **state)
 static void no_step_costs_nothing(void **state)
 {
     (void)state;
-    for (double reynolds = 1.0; reynolds < 1e6; reynolds *= 10.0) {
+    for (int reynolds_at = 0; reynolds_at < 6; reynolds_at++) {
+        double reynolds = ow_test_grow(1.0, 10.0, reynolds_at);
         assert_true(fabs(ow_loss_coefficient(ow_expansion_loss(1.0, reynolds), reynolds)) < 1e-12);
         assert_true(fabs(ow_loss_coefficient(ow_contraction_loss(1.0, reynolds), reynolds)) < 1e-12);
     }
@@ -129,7 +135,8 @@ static void short_tubes_meet_the_navier_stokes_results(void **state)
 static void short_tubes_are_within_two_percent_of_merritt(void **state)
 {
     (void)state;
-    for (double reynolds = 300.0; reynolds < 20000.0; reynolds *= 1.1) {
+    for (int reynolds_at = 0; reynolds_at < 45; reynolds_at++) {
+        double reynolds = ow_test_grow(300.0, 1.1, reynolds_at);
         double z = reynolds / 3.0;
         double merritt = z > 50.0 ? 1.0 / sqrt(1.5 + 13.74 / sqrt(z)) : 1.0 / sqrt(2.28 + 64.0 / z);
         double k = ow_loss_coefficient(ow_short_tube_loss(3.0, reynolds), reynolds);
@@ -156,7 +163,8 @@ static void loss_rises_with_flow_in_holes_and_entries(void **state)
     static const double lengths[] = {0.0, 0.3, 0.5, 1.0, 3.0, 8.0, 20.0, 21.0, 60.0};
     for (size_t i = 0; i < sizeof lengths / sizeof lengths[0]; i++) {
         double hole = 0.0, in = 0.0;
-        for (double reynolds = 1e-6; reynolds < 1e6; reynolds *= 1.01) {
+        for (int reynolds_at = 0; reynolds_at < 2777; reynolds_at++) {
+            double reynolds = ow_test_grow(1e-6, 1.01, reynolds_at);
             double hole_now = loss_of(ow_short_tube_loss, lengths[i], reynolds);
             double in_now = loss_of(ow_contraction_loss, 0.04 * (double)i, reynolds);
             assert_true(hole_now > hole && in_now > in);
