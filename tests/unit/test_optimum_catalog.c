@@ -44,8 +44,6 @@ typedef struct shop {
     ow_net *net;
 } shop;
 
-static const ow_context CONTEXT = OW_CONTEXT_INIT;
-
 /* Gives the kinds real ends; what mates and what turns is then what the joint rules say. */
 static void give_ends(shop *s, brute_dice *dice)
 {
@@ -141,15 +139,15 @@ static void report(void *user, const ow_diagnostic *told)
     printf("%s: %.*s\n", told->message, (int)told->line_length, told->line_text ? told->line_text : "");
 }
 
+static const ow_context CONTEXT = {NULL, NULL, report, NULL};
+
 static void open_shop(shop *s)
 {
     ow_catalog_options options = {NULL, 0, NULL, false, false};
-    ow_context context = OW_CONTEXT_INIT;
-    context.report = report;
     int count = s->c.net.part_count;
     for (int i = 0; i < count; i++)
         write_page(s, i);
-    assert_int_equal(ow_catalog_load_texts(&context, s->names, (const char *const *)s->texts, (size_t)count,
+    assert_int_equal(ow_catalog_load_texts(&CONTEXT, s->names, (const char *const *)s->texts, (size_t)count,
                                            &options, &s->catalog),
                      OW_OK);
     for (int i = 0; i < count; i++)
