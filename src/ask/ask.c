@@ -251,6 +251,25 @@ static ow_status settle_item(ask_draft *draft, const size_t *choice, ow_ask_item
     return status;
 }
 
+/* What the layout will be called: "feed from brockle-4:gallery to plover-41:oil-in". */
+static ow_status settle_title(ask_draft *draft, ow_ask_item *item)
+{
+    ow_text text = ow_text_new(draft->asking->context);
+    if (draft->circuit != OW_CIRCUIT_NONE)
+        ow_text_format(&text, "%s ", ow_circuit_word(draft->circuit));
+    for (size_t index = 0; index < item->ask.given_count; index++) {
+        const ow_given *given = &item->ask.givens[index];
+        char words[OW_END_TEXT_SIZE];
+        bool named = given->machine != NULL || given->fixture != NULL;
+        ow_text_add(&text, index == 0 ? "from " : given->role == OW_ROLE_KEEP ? ", keeping " : " to ");
+        ow_text_add(&text, named ? given->name : ow_end_name(&given->end, words));
+    }
+    item->ask.title =
+        text.failed ? NULL : ow_arena_copy(&draft->asking->arena, ow_text_words(&text), text.length);
+    ow_text_done(&text);
+    return item->ask.title == NULL ? OW_MEMORY : OW_OK;
+}
+
 static ow_status settle_limits(ask_draft *draft, ow_ask_item *item)
 {
     const ow_ask_words *words = draft->words;
@@ -292,6 +311,8 @@ static ow_status settle_items(ask_draft *draft, ow_ask_set *set)
         ow_status status = settle_item(draft, choice, &set->items[item]);
         if (status == OW_OK)
             status = settle_limits(draft, &set->items[item]);
+        if (status == OW_OK)
+            status = settle_title(draft, &set->items[item]);
         if (status != OW_OK || draft->asking->wrong)
             return status;
     }

@@ -3,6 +3,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "oilway/hose_material.h"
 #include "plan/planning.h"
 
 /* Where the most oil comes, hot, and what comes in the coldest state, at one turbo. */
@@ -193,6 +194,13 @@ static ow_status reckon(ow_planning *planning, ow_plan_return *home)
     return OW_OK;
 }
 
+/* A class that does not stand oil is judged, not used: the rest is resolved with what does. */
+static bool stands_oil(const char *hose_class)
+{
+    const ow_hose_material *material = hose_class != NULL ? ow_hose_material_find(hose_class) : NULL;
+    return hose_class != NULL && (material == NULL || material->oil != OW_STANDS_NOT);
+}
+
 static ow_status make_return(ow_planning *planning, ow_plan_return *home)
 {
     const ow_job *job = planning->job;
@@ -204,7 +212,7 @@ static ow_status make_return(ow_planning *planning, ow_plan_return *home)
     ow_ask_words words = ow_planning_ask(planning, from, to);
     ow_status status = OW_OK;
     find_route(planning, home);
-    if (job->drain.hose != NULL)
+    if (stands_oil(job->drain.hose))
         status = ow_planning_other_hoses(planning, job->drain.hose, &words.without, &words.without_count);
     double length_m = 0.0;
     for (size_t index = 1; index < home->point_count; index++) {
@@ -281,8 +289,90 @@ static ow_status make_outlet(ow_planning *planning, const ow_machine *turbo, con
     if (status == OW_OK && drain->return_count == first)
         return ow_findings_add(&planning->plan->findings, "no-return", OW_ERROR, engine->id, NULL,
                                "%s offers no return for the oil of %s", engine->id, turbo->id);
-    if (status == OW_OK)
-        drain->returns[first].taken = true;
+    return status;
+}
+
+/* One return of each outlet, no engine port twice: the choice with the most that do, then the fewest parts.
+ */
+typedef struct choosing {
+    ow_plan_drain *drain;
+    size_t chosen[OW_PLAN_RETURNS], best[OW_PLAN_RETURNS];
+    size_t count, best_count; /* outlets that got a port */
+    size_t ok, best_ok;
+    size_t parts, best_parts;
+    bool any;
+} choosing;
+
+static bool is_port_free(const choosing *now, const ow_port *port)
+{
+    for (size_t index = 0; index < now->count; index++) {
+        if (now->drain->returns[now->chosen[index]].port == port)
+            return false;
+    }
+    return true;
+}
+
+static void keep_best(choosing *now)
+{
+    bool better = !now->any || now->count > now->best_count ||
+                  (now->count == now->best_count && now->ok > now->best_ok) ||
+                  (now->count == now->best_count && now->ok == now->best_ok && now->parts < now->best_parts);
+    if (!better)
+        return;
+    memcpy(now->best, now->chosen, sizeof now->best);
+    now->best_count = now->count;
+    now->best_ok = now->ok;
+    now->best_parts = now->parts;
+    now->any = true;
+}
+
+/* Tries every return of the outlet that begins at `first`, then of those behind it. Up to 3 outlets of 8
+ * ports. */
+static void choose(choosing *now, size_t first)
+{
+    ow_plan_drain *drain = now->drain;
+    size_t past = first;
+    if (first == drain->return_count) {
+        keep_best(now);
+        return;
+    }
+    while (past < drain->return_count && drain->returns[past].outlet == drain->returns[first].outlet)
+        past++;
+    for (size_t index = first; index < past; index++) {
+        const ow_plan_return *home = &drain->returns[index];
+        size_t parts = home->layout != NULL ? ow_layout_part_count(home->layout) : 1000;
+        if (!is_port_free(now, home->port))
+            continue;
+        now->chosen[now->count++] = index;
+        now->ok += home->ok;
+        now->parts += parts;
+        choose(now, past);
+        now->count--;
+        now->ok -= home->ok;
+        now->parts -= parts;
+    }
+    choose(now, past); /* this outlet goes without */
+}
+
+static ow_status take_returns(ow_planning *planning)
+{
+    ow_plan_drain *drain = &planning->plan->drain;
+    choosing now = {.drain = drain};
+    ow_status status = OW_OK;
+    choose(&now, 0);
+    for (size_t index = 0; index < now.best_count; index++)
+        drain->returns[now.best[index]].taken = true;
+    for (size_t index = 0; index < drain->return_count && status == OW_OK; index++) {
+        const ow_plan_return *home = &drain->returns[index];
+        bool first = index == 0 || drain->returns[index - 1].outlet != home->outlet;
+        bool taken = false;
+        for (size_t other = 0; other < drain->return_count; other++)
+            taken = taken || (drain->returns[other].outlet == home->outlet && drain->returns[other].taken);
+        if (first && !taken)
+            status = ow_findings_add(&planning->plan->findings, "no-return", OW_ERROR, home->turbo->id, NULL,
+                                     "every return is taken: none is left for %s:%s", home->turbo->id,
+                                     home->outlet->name);
+    }
     return status;
 }
 
@@ -303,5 +393,5 @@ ow_status ow_plan_drain_make(ow_planning *planning)
                 status = make_outlet(planning, job->turbos[turbo], &job->turbos[turbo]->ports[index]);
         }
     }
-    return status;
+    return status == OW_OK ? take_returns(planning) : status;
 }

@@ -55,8 +55,8 @@ static void judge_shape(return_judging *judging, size_t index, const char *where
             "its slope is %.1f degrees; %.0f or more are wanted", slope_deg, least_deg);
     /* One cause, one finding: what is under 15 mm is told as that, whatever stands before it. */
     if ((faults & OW_SEGMENT_NARROWS) && !(faults & OW_SEGMENT_BORE))
-        say(judging, "drain-narrows", index == 0 ? OW_WARNING : judging->flow_severity, where,
-            "its bore is %.1f mm, less than that before it", segment->bore_m * 1e3);
+        say(judging, "drain-narrows", OW_WARNING, where, "its bore is %.1f mm, less than that before it",
+            segment->bore_m * 1e3);
     if (faults & OW_SEGMENT_BORE)
         say(judging, "drain-bore", OW_WARNING, where, "its true bore is %.1f mm; 15 mm or more are wanted",
             segment->bore_m * 1e3);

@@ -9,7 +9,6 @@
 
 #define BALL_TARGET_PA 300000.0 /* between 2.8 and 3.1 bar: common practice */
 #define FIT_NEAR_M 0.000051     /* half a drill step, and a hair for rounding */
-#define FIT_WIDE_M 0.000151
 
 /* Full names of every feed port of every turbo, up to three. */
 static ow_status name_inlets(ow_planning *planning, ow_ask_words *words)
@@ -92,8 +91,8 @@ static ow_status size_restrictor(ow_planning *planning, ow_plan_feed *feed)
  * none. */
 static ow_status fit_restrictor(ow_planning *planning, ow_ask_words *words, ow_plan_feed *feed)
 {
-    static const double spreads_m[] = {FIT_NEAR_M, FIT_WIDE_M};
-    for (size_t index = 0; index < 2; index++) {
+    static const double spreads_m[] = {0.000051, 0.000101, 0.000151, 0.000201}; /* drill steps, and a hair */
+    for (size_t index = 0; index < sizeof spreads_m / sizeof spreads_m[0]; index++) {
         ow_plan_feed other = {0};
         words->orifice = ow_planning_words(planning, "%.9g..%.9g m", feed->restrictor_m - spreads_m[index],
                                            feed->restrictor_m + spreads_m[index]);

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* What a plan says of its feed beside what the physics says of any: the job's own limit, the restrictor, how
  * sure. */
-#include <math.h>
+#include <string.h>
 
 #include "plan/planning.h"
 
@@ -91,13 +91,30 @@ static ow_status judge_sureness(ow_planning *planning, const ow_plan_feed *feed)
     return status;
 }
 
+/* What the physics says; where the job sets its own limit, that one is told instead of the plain bearing's.
+ */
+static ow_status judge_physics(ow_planning *planning, const ow_feed *feed, const ow_feed_answer *answer)
+{
+    ow_findings findings = ow_findings_new(planning->context);
+    ow_status status = ow_feed_judge(feed, answer, &findings);
+    for (size_t index = 0; index < findings.count && status == OW_OK; index++) {
+        const ow_finding *finding = &findings.items[index];
+        if (planning->job->turbo_pressure_pa.said && strcmp(finding->rule->id, "feed-pressure-high") == 0)
+            continue;
+        status = ow_findings_add(&planning->plan->findings, finding->rule->id, finding->severity,
+                                 finding->where, finding->mend, "%s", finding->message);
+    }
+    ow_findings_done(&findings);
+    return status;
+}
+
 ow_status ow_plan_feed_judge(ow_planning *planning)
 {
     ow_plan_feed *feed = &planning->plan->feed;
     ow_feed judged = feed->feed;
     /* A unit with a restrictor is held to the restrictor's target, not to the limit of a plain bearing. */
     judged.restrictor.wanted = feed->carried_restrictor_m >= 0.0;
-    ow_status status = ow_feed_judge(&judged, &feed->answer, &planning->plan->findings);
+    ow_status status = judge_physics(planning, &judged, &feed->answer);
     for (size_t index = 0; index < feed->answer.state_count && status == OW_OK; index++)
         status = judge_limit(planning, &feed->answer.results[index]);
     if (status == OW_OK)

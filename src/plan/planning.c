@@ -57,16 +57,29 @@ ow_status ow_planning_answer(ow_planning *planning, const ow_ask_words *words, o
     return OW_OK;
 }
 
-/* A drain's bores are told segment by segment, with their fill: the layout's own word on them is left out. */
-static ow_status copy_findings(const ow_findings *from, bool drain, ow_findings *to)
+/* What a plan tells in another place: a drain's bores segment by segment, assumed pressures among the
+ * assumptions. */
+static bool told_elsewhere(ow_planning *planning, const ow_finding *finding, const ow_ask *ask)
+{
+    if (strcmp(finding->rule->id, "pressure-assumed") == 0) {
+        ow_assumptions_add(
+            &planning->plan->assumptions, OW_MARK_ASSUMED,
+            ow_planning_words(planning, "pressure that parts behind %s must bear", finding->where),
+            "assumption of this program", "%.3g bar", ask->limits.rating_pa / 1e5);
+        return true;
+    }
+    return ask->circuit == OW_DRAIN && strcmp(finding->rule->id, "bore") == 0 && finding->severity < OW_ERROR;
+}
+
+static ow_status copy_findings(ow_planning *planning, const ow_findings *from, const ow_ask *ask,
+                               ow_findings *to)
 {
     ow_status status = OW_OK;
     for (size_t index = 0; index < from->count && status == OW_OK; index++) {
         const ow_finding *finding = &from->items[index];
-        if (drain && strcmp(finding->rule->id, "bore") == 0 && finding->severity < OW_ERROR)
-            continue;
-        status = ow_findings_add(to, finding->rule->id, finding->severity, finding->where, finding->mend,
-                                 "%s", finding->message);
+        if (!told_elsewhere(planning, finding, ask))
+            status = ow_findings_add(to, finding->rule->id, finding->severity, finding->where, finding->mend,
+                                     "%s", finding->message);
     }
     return status;
 }
@@ -91,12 +104,10 @@ static ow_status say_none(const ow_answer *answer, const char *circuit, ow_findi
 ow_status ow_planning_judge_answer(ow_planning *planning, const ow_answers *answers, const char *circuit,
                                    ow_findings *findings)
 {
-    (void)planning;
     const ow_answer *answer = &answers->items[0];
-    bool drain = answer->ask->circuit == OW_DRAIN;
-    ow_status status = copy_findings(&answer->findings, drain, findings);
+    ow_status status = copy_findings(planning, &answer->findings, answer->ask, findings);
     if (status == OW_OK && answer->stack_count > 0)
-        status = copy_findings(&answer->stacks[0].findings, drain, findings);
+        status = copy_findings(planning, &answer->stacks[0].findings, answer->ask, findings);
     else if (status == OW_OK)
         status = say_none(answer, circuit, findings);
     return status;
@@ -112,7 +123,7 @@ ow_status ow_planning_other_hoses(ow_planning *planning, const char *hose_class,
         return OW_MEMORY;
     for (size_t index = 0; index < parts; index++) {
         const ow_part *part = ow_catalog_part_at(planning->catalog, index);
-        if (part->kind == OW_HOSE && strcmp(part->ends[0].name, hose_class) != 0)
+        if (ow_part_is_hose(part) && strcmp(part->ends[0].name, hose_class) != 0)
             ids[found++] = part->id;
     }
     *without = ids;

@@ -100,14 +100,26 @@ static void write_none(ow_text *text, const ow_answer *answer, const ow_style *s
     }
 }
 
+/* A given port: by its name and end, a bare END by itself. */
+static void write_given(ow_text *text, const ow_given *given)
+{
+    char words[OW_END_TEXT_SIZE];
+    ow_end_name(&given->end, words);
+    if (given->machine != NULL || given->fixture != NULL)
+        ow_text_format(text, "%s (%s)", given->name, words);
+    else
+        ow_text_add(text, words);
+}
+
 static void write_ask(ow_text *text, const ow_answer *answer)
 {
     const ow_ask *ask = answer->ask;
-    char words[OW_END_TEXT_SIZE];
-    ow_text_format(text, "from %s (%s)", ask->givens[0].name, ow_end_name(&ask->givens[0].end, words));
-    for (size_t index = 1; index < ask->given_count; index++)
-        ow_text_format(text, "%s %s (%s)", ask->givens[index].role == OW_ROLE_KEEP ? ", keeping" : " to",
-                       ask->givens[index].name, ow_end_name(&ask->givens[index].end, words));
+    ow_text_add(text, "from ");
+    for (size_t index = 0; index < ask->given_count; index++) {
+        if (index > 0)
+            ow_text_add(text, ask->givens[index].role == OW_ROLE_KEEP ? ", keeping " : " to ");
+        write_given(text, &ask->givens[index]);
+    }
     ow_text_char(text, '\n');
 }
 
