@@ -161,3 +161,15 @@ reference-physics: $(BUILD)/physics-driver | $(BUILD)/.check-packages ## physics
 	/usr/bin/python3 tests/reference/physics.py $(BUILD)/physics-driver
 $(BUILD)/physics-driver: tests/reference/physics_driver.c $(LIBRARY)
 	$(CC) $(CPPFLAGS) $(CFLAGS) $(LDFLAGS) -o $@ $< $(LIBRARY) $(LIBS)
+
+# ---- all of it ------------------------------------------------------------------------------
+# In turn, each with as many jobs as there are processors; the first that fails stops.
+CHECK_JOBS ?= $(shell nproc)
+CHECKS := format headers check-asan check-clang cases cases-asan fuzz-seeds valgrind reference-physics tidy
+.PHONY: cases-asan
+check: | $(BUILD)/.check-packages ## every test: gcc, clang, sanitizers, valgrind, cases, seeds, references, tidy
+	@set -e; for part in $(CHECKS); do echo "== $$part"; begun=$$(date +%s); \
+	    $(MAKE) --no-print-directory -s -j$(CHECK_JOBS) $$part; \
+	    echo "== $$part: $$(($$(date +%s) - begun)) s"; done; echo "all checks passed"
+cases-asan: | $(BUILD)/.check-packages ## the end-to-end cases against a binary with sanitizers
+	$(MAKE) BUILD=$(BUILD)/asan $(ASAN) cases
