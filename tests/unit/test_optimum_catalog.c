@@ -141,17 +141,22 @@ static void report(void *user, const ow_diagnostic *told)
 
 static const ow_context CONTEXT = {NULL, NULL, report, NULL};
 
-static void open_shop(shop *s)
+/* Reads the pages and lets go of their texts. */
+static void load_pages(shop *s, int count)
 {
     ow_catalog_options options = {NULL, 0, NULL, false, false};
-    int count = s->c.net.part_count;
-    for (int i = 0; i < count; i++)
-        write_page(s, i);
     assert_int_equal(ow_catalog_load_texts(&CONTEXT, s->names, (const char *const *)s->texts, (size_t)count,
                                            &options, &s->catalog),
                      OW_OK);
     for (int i = 0; i < count; i++)
         free(s->texts[i]);
+}
+
+static void open_shop(shop *s)
+{
+    for (int i = 0; i < s->c.net.part_count; i++)
+        write_page(s, i);
+    load_pages(s, s->c.net.part_count);
 }
 
 /* The ask in the words of the public interface: served ports first. */
@@ -211,7 +216,102 @@ static void tree_of_layout(const ow_layout *layout, brute_tree *tree)
     }
 }
 
-static void compare(shop *s, int seed)
+/* --- why not --------------------------------------------------------------------------------------- */
+
+/* The limits in the order in which a reason is looked for, with the words it is given in. */
+static const struct {
+    brute_limit limit;
+    const char *words;
+} REASONS[] = {
+    {BRUTE_LIMIT_WITHOUT, "it was left out by name"},
+    {BRUTE_LIMIT_RATING, "the pressure rating asked for"},
+    {BRUTE_LIMIT_TEMPERATURE, "the temperature asked for"},
+    {BRUTE_LIMIT_FLUID, "the fluid"},
+    {BRUTE_LIMIT_ORIFICE, "the range of the orifice"},
+    {BRUTE_LIMIT_NO_TEE, "no tee"},
+    {BRUTE_LIMIT_BORE, "the least bore"},
+    {BRUTE_LIMIT_FLEX_NO, "no hose on the path"},
+    {BRUTE_LIMIT_FLEX_YES, "exactly one hose on the path"},
+    {BRUTE_LIMIT_FORBIDDEN, "no restrictor on the path"},
+    {BRUTE_LIMIT_REQUIRED, "a restrictor on the path"},
+    {BRUTE_LIMIT_CLOSING, "a closing joint between fixed ports"},
+    {BRUTE_LIMIT_REMOTE, "no hose before a kept port"},
+    {BRUTE_LIMIT_TOLERATE, "joints that are only tolerated are not used"},
+};
+enum { REASON_COUNT = sizeof REASONS / sizeof REASONS[0] };
+
+static brute_ask lifted(const brute_ask *ask, brute_limit limit)
+{
+    brute_ask looser = *ask;
+    brute_limit_drop(&looser, limit);
+    looser.remote_switch =
+        ask->remote_switch || limit == BRUTE_LIMIT_REMOTE; /* these two allow, not forbid */
+    looser.tolerate = ask->tolerate || limit == BRUTE_LIMIT_TOLERATE;
+    if ((limit == BRUTE_LIMIT_FLEX_YES && ask->flexible != BRUTE_FLEX_YES) ||
+        (limit == BRUTE_LIMIT_FLEX_NO && ask->flexible != BRUTE_FLEX_NO))
+        looser.flexible = ask->flexible;
+    if ((limit == BRUTE_LIMIT_REQUIRED && ask->restrictor != BRUTE_REQUIRED) ||
+        (limit == BRUTE_LIMIT_FORBIDDEN && ask->restrictor != BRUTE_FORBIDDEN))
+        looser.restrictor = ask->restrictor;
+    return looser;
+}
+
+/* The first limit whose removal lets the forced part in; REASON_COUNT: none does. -1: cannot tell. */
+static int first_reason(const shop *s, const brute_ask *forced)
+{
+    for (int i = 0; i < REASON_COUNT; i++) {
+        brute_ask looser = lifted(forced, REASONS[i].limit);
+        long states;
+        brute_answer answer = brute_exists(&s->c.net, &looser, &states);
+        if (answer != BRUTE_NONE)
+            return answer == BRUTE_FOUND ? i : -1;
+    }
+    return REASON_COUNT;
+}
+
+typedef struct explained {
+    long in_best, worse, limited, hopeless;
+} explained;
+
+static void compare_impossible(const shop *s, const brute_ask *forced, const ow_explanation *why, int seed,
+                               explained *e)
+{
+    int reason = first_reason(s, forced);
+    if (reason < 0)
+        return;
+    if (why->possible || (reason == REASON_COUNT) != (why->limit == NULL) ||
+        (why->limit != NULL && strcmp(why->limit, REASONS[reason].words) != 0))
+        fail_msg("seed %d: explained by %s", seed, why->limit != NULL ? why->limit : "no limit");
+    e->limited += reason < REASON_COUNT;
+    e->hopeless += reason == REASON_COUNT;
+}
+
+static void compare_explanation(const shop *s, ow_search *search, int seed, explained *e)
+{
+    int part = seed % s->c.net.part_count;
+    brute_ask forced = s->c.ask;
+    brute_result with;
+    ow_explanation why;
+    forced.forced = part;
+    brute_best(&s->c.net, &forced, &with);
+    assert_int_equal(ow_search_explain(search, ow_catalog_part_at(s->catalog, (size_t)part)->id, &why),
+                     OW_OK);
+    assert_true(why.known && why.words != NULL);
+    if (with.answer == BRUTE_NONE)
+        compare_impossible(s, &forced, &why, seed, e);
+    if (with.answer != BRUTE_FOUND)
+        return;
+    const brute_key *best = &s->c.result.key;
+    bool in_best = memchr(best->ids, part, (size_t)best->id_count) != NULL;
+    if (!why.possible || why.in_best != in_best || why.worse_parts != with.key.parts - best->parts ||
+        why.worse_cents != with.key.cents - best->cents ||
+        why.worse_stick_out_um != with.key.stick_out_um - best->stick_out_um)
+        fail_msg("seed %d: %s", seed, why.words);
+    e->in_best += in_best;
+    e->worse += !in_best;
+}
+
+static void compare(shop *s, int seed, explained *e)
 {
     ow_given givens[BRUTE_PORTS + 1];
     const char *without[BRUTE_PARTS];
@@ -240,6 +340,7 @@ static void compare(shop *s, int seed)
         assert_int_equal(complete, key.unpriced == 0);
         ow_layout_free(&layout);
     }
+    compare_explanation(s, search, seed, e);
     ow_search_free(search);
     ow_net_free(s->net);
 }
@@ -272,29 +373,116 @@ static bool draw_shop(shop *s, uint64_t seed)
     return s->c.result.answer != BRUTE_TOO_LARGE;
 }
 
-static void layouts_from_pages_are_those_of_the_brute_force(void **state)
+static void layouts_and_reasons_are_those_of_the_brute_force(void **state)
 {
     (void)state;
     static shop s;
     bool full = getenv("OW_SLOW_TOOL") == NULL;
     long cases = 0, found = 0;
+    explained e = {0, 0, 0, 0};
     for (int seed = 0; seed < (full ? 900 : 20); seed++) {
         if (!draw_shop(&s, (uint64_t)seed))
             continue;
         open_shop(&s);
-        compare(&s, seed);
+        compare(&s, seed, &e);
         ow_catalog_free(s.catalog);
         cases++;
         found += s.c.result.answer == BRUTE_FOUND;
     }
     printf("catalogues %ld, solvable %ld\n", cases, found);
+    printf("explained: in the best %ld, worse %ld, by a limit %ld, by none %ld\n", e.in_best, e.worse,
+           e.limited, e.hopeless);
     assert_true(!full || (cases >= 800 && found >= 300));
+    assert_true(!full || (e.in_best >= 50 && e.worse >= 50 && e.limited >= 50 && e.hopeless >= 50));
+}
+
+/* --- the made part, made ---------------------------------------------------------------------------- */
+
+/* Writes all pages again, with one more for the made part, and searches again: parts of the best, or -1. */
+static long parts_with_made(shop *s, const ow_missing *made)
+{
+    ow_given givens[BRUTE_PORTS + 1];
+    const char *without[BRUTE_PARTS];
+    ow_ask ask;
+    ow_search *search = NULL;
+    ow_layout layout;
+    long parts = -1;
+    char from[OW_END_TEXT_SIZE], to[OW_END_TEXT_SIZE], *page = malloc(TEXT);
+    assert_non_null(page);
+    sprintf(page,
+            "page: made\nkind: %s\nrating: 2000 bar\ntemperature: -200..1000 C\nfluids: [oil, coolant]\n"
+            "columns: [id, a%s]\nrows:\n  - [x-made, %s%s%s]\n",
+            made->is_plug ? "plug" : "adapter", made->is_plug ? "" : ", b, bore",
+            ow_end_name(&made->from, from), made->is_plug ? "" : ", ",
+            made->is_plug ? "" : ow_end_name(&made->to, to));
+    if (!made->is_plug)
+        strcpy(strrchr(page, ']'), ", 150 mm]\n");
+    int last = s->c.net.part_count;
+    s->texts[last] = page;
+    s->names[last] = "made.yaml";
+    load_pages(s, last + 1);
+    convert_ask(s, givens, without, &ask);
+    assert_int_equal(ow_net_build(&CONTEXT, s->catalog, &s->net), OW_OK);
+    assert_int_equal(ow_search_new(&CONTEXT, s->net, &ask, &search), OW_OK);
+    if (ow_search_next(search, &layout) == OW_OK) {
+        parts = (long)ow_layout_part_count(&layout);
+        ow_layout_free(&layout);
+    }
+    ow_search_free(search);
+    ow_net_free(s->net);
+    ow_catalog_free(s->catalog);
+    return parts;
+}
+
+/* Several of the made part may do better still, one alone not worse. */
+static long try_missing(shop *s, int seed)
+{
+    ow_given givens[BRUTE_PORTS + 1];
+    const char *without[BRUTE_PARTS];
+    ow_ask ask;
+    ow_search *search = NULL;
+    ow_missing *missing = NULL;
+    size_t count = 0;
+    open_shop(s);
+    convert_ask(s, givens, without, &ask);
+    assert_int_equal(ow_net_build(&CONTEXT, s->catalog, &s->net), OW_OK);
+    assert_int_equal(ow_search_new(&CONTEXT, s->net, &ask, &search), OW_OK);
+    ow_status status = ow_search_missing(search, 3, &missing, &count);
+    assert_true(status == OW_OK || status == OW_NONE);
+    ow_search_free(search);
+    ow_net_free(s->net);
+    ow_catalog_free(s->catalog);
+    for (size_t i = 0; status == OW_OK && i < count; i++) {
+        for (int part = 0; part < s->c.net.part_count; part++)
+            write_page(s, part);
+        long parts = parts_with_made(s, &missing[i]);
+        if (parts < 0 || parts > (long)missing[i].part_count)
+            fail_msg("seed %d: made part %zu gives %ld parts, not %zu", seed, i, parts,
+                     missing[i].part_count);
+    }
+    if (status == OW_OK)
+        ow_missing_free(&CONTEXT, missing, count);
+    return status == OW_OK ? (long)count : 0;
+}
+
+static void a_made_part_put_on_a_page_completes_the_layout(void **state)
+{
+    (void)state;
+    static shop s;
+    bool full = getenv("OW_SLOW_TOOL") == NULL;
+    long made = 0;
+    for (int seed = 0; seed < (full ? 400 : 10); seed++)
+        if (draw_shop(&s, (uint64_t)seed) && s.c.result.answer == BRUTE_NONE)
+            made += try_missing(&s, seed);
+    printf("made parts tried: %ld\n", made);
+    assert_true(!full || made >= 100);
 }
 
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(layouts_from_pages_are_those_of_the_brute_force),
+        cmocka_unit_test(layouts_and_reasons_are_those_of_the_brute_force),
+        cmocka_unit_test(a_made_part_put_on_a_page_completes_the_layout),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
