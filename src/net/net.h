@@ -46,8 +46,15 @@ typedef struct ow_net_carry { /* one end leads on, the others are closed */
     uint16_t entry;
     uint16_t closed[OW_NET_ENDS - 2]; /* OW_NET_KIND_NONE-filled */
     uint8_t need;                     /* entry and exit */
-    bool hose, restrictor;            /* the shape's, at hand */
 } ow_net_carry;
+
+/* Carries side by side: one entry, one exit, shapes alike in hose and restrictor. The part alone comes first.
+ */
+typedef struct ow_net_run {
+    uint32_t first, count; /* carries */
+    uint16_t entry;
+    bool hose, restrictor;
+} ow_net_run;
 
 typedef struct ow_net_fork { /* two ends lead on, a <= b; at most one is closed */
     uint32_t shape;
@@ -76,8 +83,10 @@ typedef struct ow_net_index {
     ow_net_shape *shapes;
     uint32_t *entry_offset; /* kind_count + 1: shapes that have an end of that kind, ascending */
     uint32_t *entry_shapes;
-    uint32_t *carry_offset; /* kind_count + 1: carries by exit kind, then entry kind */
+    uint32_t *carry_offset; /* kind_count + 1: carries by exit kind, then entry kind, traits, shape */
     ow_net_carry *carries;
+    uint32_t *run_offset; /* kind_count + 1: runs of carries by exit kind */
+    ow_net_run *runs;
     size_t fork_count, cross_count;
     ow_net_fork *forks;
     ow_net_cross *crosses;

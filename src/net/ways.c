@@ -54,8 +54,6 @@ static void put_carry(sink *into, const way *told)
         carry->entry = told->entry;
         for (size_t i = 0; i < OW_NET_ENDS - 2; i++)
             carry->closed[i] = i < told->closed_count ? told->closed[i] : (uint16_t)OW_NET_KIND_NONE;
-        carry->hose = net->shapes[told->shape].hose;
-        carry->restrictor = net->shapes[told->shape].restrictor;
         carry->need = need_of(&net->shapes[told->shape], told, 1);
     }
     ++*next;
@@ -183,25 +181,60 @@ static ow_status build_entries(ow_net_index *net)
     return OW_OK;
 }
 
-/* Within an exit kind the carries come by entry kind, so that parallel ones are neighbours. */
+/* Negative where a goes before b among the carries of one exit kind. Shapes of fewer ends have lower numbers.
+ */
+static int64_t compare_carries(const ow_net_index *net, const ow_net_carry *a, const ow_net_carry *b)
+{
+    const ow_net_shape *shape_a = &net->shapes[a->shape], *shape_b = &net->shapes[b->shape];
+    if (a->entry != b->entry)
+        return (int64_t)a->entry - b->entry;
+    if (shape_a->hose != shape_b->hose)
+        return shape_a->hose - shape_b->hose;
+    if (shape_a->restrictor != shape_b->restrictor)
+        return shape_a->restrictor - shape_b->restrictor;
+    return (int64_t)a->shape - b->shape;
+}
+
 static void order_carries(ow_net_index *net)
 {
     for (size_t kind = 0; kind < net->kind_count; kind++) {
         ow_net_carry *first = net->carries + net->carry_offset[kind];
         size_t count = net->carry_offset[kind + 1] - net->carry_offset[kind];
-        for (size_t gap = count / 2; gap > 0; gap /= 2) /* Shell's sort, stable enough: keys differ */
+        for (size_t gap = count / 2; gap > 0; gap /= 2) /* Shell's sort; no two carries are alike */
             for (size_t i = gap; i < count; i++) {
                 ow_net_carry moved = first[i];
                 size_t at = i;
-                while (at >= gap &&
-                       (first[at - gap].entry > moved.entry ||
-                        (first[at - gap].entry == moved.entry && first[at - gap].shape > moved.shape))) {
+                for (; at >= gap && compare_carries(net, &moved, &first[at - gap]) < 0; at -= gap)
                     first[at] = first[at - gap];
-                    at -= gap;
-                }
                 first[at] = moved;
             }
     }
+}
+
+static bool same_run(const ow_net_index *net, const ow_net_run *run, const ow_net_carry *carry)
+{
+    const ow_net_shape *shape = &net->shapes[carry->shape];
+    return run->entry == carry->entry && run->hose == shape->hose && run->restrictor == shape->restrictor;
+}
+
+static ow_status build_runs(ow_net_index *net)
+{
+    size_t carries = net->carry_offset[net->kind_count], count = 0;
+    net->run_offset = ow_arena_get_array(&net->arena, net->kind_count + 1, sizeof *net->run_offset);
+    net->runs = ow_arena_get_array(&net->arena, carries, sizeof *net->runs);
+    if (net->run_offset == NULL || net->runs == NULL)
+        return OW_MEMORY;
+    for (size_t kind = 0; kind < net->kind_count; kind++) {
+        for (uint32_t i = net->carry_offset[kind]; i < net->carry_offset[kind + 1]; i++) {
+            const ow_net_carry *carry = &net->carries[i];
+            const ow_net_shape *shape = &net->shapes[carry->shape];
+            if (count == net->run_offset[kind] || !same_run(net, &net->runs[count - 1], carry))
+                net->runs[count++] = (ow_net_run){i, 0, carry->entry, shape->hose, shape->restrictor};
+            net->runs[count - 1].count++;
+        }
+        net->run_offset[kind + 1] = (uint32_t)count;
+    }
+    return OW_OK;
 }
 
 ow_status ow_net_build_ways(ow_net_index *net)
@@ -222,5 +255,6 @@ ow_status ow_net_build_ways(ow_net_index *net)
     tell_all(&into);
     net->carry_offset = offset;
     order_carries(net);
-    return build_entries(net);
+    ow_status status = build_runs(net);
+    return status == OW_OK ? build_entries(net) : status;
 }

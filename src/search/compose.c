@@ -173,7 +173,7 @@ ow_status ow_rank_recompose(ow_rank *rank, const ow_rank_state *state, ow_deriva
     const ow_table *table = rank->table;
     const ow_net_shape *shape = &table->net->shapes[table->net->shape_of[derivation->part]];
     unsigned history = ow_table_packing(table, state->set)->unpacked[state->row];
-    bool sticks_out = ow_rules_sticks_out(&table->rules, ow_shape_class(shape), history, state->set);
+    bool sticks_out = ow_rules_sticks_out(&table->rules, ow_shape_traits(shape), history, state->set);
     derivation->key = part_key(table, part_of(rank, derivation), sticks_out);
     derivation->outside = state->set == 0 ? 0 : 1;
     for (size_t i = 0; i < derivation->branch_count; i++) {
@@ -203,7 +203,7 @@ ow_status ow_rank_compose(ow_rank *rank, const ow_rank_state *state, const ow_de
     const ow_table *table = rank->table;
     const ow_net_shape *shape = &table->net->shapes[deal->shape];
     unsigned history = ow_table_packing(table, state->set)->unpacked[state->row];
-    bool sticks_out = ow_rules_sticks_out(&table->rules, ow_shape_class(shape), history, state->set);
+    bool sticks_out = ow_rules_sticks_out(&table->rules, ow_shape_traits(shape), history, state->set);
     ow_derivation made = {.part = spent ? table->forced : choose_part(table, deal, sticks_out),
                           .entry = deal->entry,
                           .enter_wide = deal->need != 0,

@@ -5,7 +5,7 @@
 
 typedef struct dealing {
     const ow_table *table;
-    unsigned class, history, supply;
+    unsigned traits, history, supply;
     ow_deal deal;
     ow_deal_take *take;
     void *user;
@@ -19,7 +19,7 @@ static ow_status tell(dealing *now, size_t fix, size_t machine)
     deal->parts = 1;
     for (size_t i = 0; i < deal->exit_count; i++) {
         ow_ports share = deal->shares[i];
-        unsigned after = ow_rules_pass(now->class, now->history, i == fix, i == machine);
+        unsigned after = ow_rules_pass(now->traits, now->history, i == fix, i == machine);
         deal->rows[i] = ow_table_packing(table, share)->packed[after];
         size_t beyond = table->open[ow_table_at(table, share, deal->rows[i]) + deal->exits[i]];
         if (beyond == OW_TABLE_NONE)
@@ -42,7 +42,7 @@ static unsigned askers(const dealing *now, unsigned bit)
 static ow_status choose_permissions(dealing *now)
 {
     unsigned fixing = askers(now, OW_MAY_FIX);
-    unsigned machining = (now->class & OW_CLASS_HOSE) != 0 ? 1u : askers(now, OW_MAY_MACHINE);
+    unsigned machining = (now->traits & OW_TRAIT_HOSE) != 0 ? 1u : askers(now, OW_MAY_MACHINE);
     ow_status status = OW_OK;
     for (size_t fix = 0; fix < OW_NET_ENDS - 1; fix++)
         for (size_t machine = 0; status == OW_OK && machine < OW_NET_ENDS - 1; machine++)
@@ -59,7 +59,7 @@ static ow_status check_shares(dealing *now)
     size_t count = 1;
     for (size_t i = 0; i < deal->exit_count; i++) {
         ow_ports share = deal->shares[i];
-        if (share != 0 && !ow_rules_may_pass(&table->rules, now->class, now->history, share))
+        if (share != 0 && !ow_rules_may_pass(&table->rules, now->traits, now->history, share))
             return OW_OK;
         if (i > 0 && deal->exits[i] == deal->exits[i - 1] && share > deal->shares[i - 1])
             return OW_OK; /* the same with equal ends exchanged */
@@ -96,7 +96,7 @@ ow_status ow_deals(const ow_table *table, uint32_t shape, uint16_t entry, ow_por
 {
     const ow_net_shape *of = &table->net->shapes[shape];
     dealing now = {.table = table,
-                   .class = ow_shape_class(of),
+                   .traits = ow_shape_traits(of),
                    .history = ow_table_packing(table, set)->unpacked[packed],
                    .supply = supply,
                    .deal = {.shape = shape, .entry = entry},

@@ -19,10 +19,11 @@ typedef struct filling {
     ow_ports set;
     bool serves; /* it holds a served port */
     const ow_packing *packing;
-    uint16_t *open, *entered;               /* the set's rows */
-    back joint[2][OW_HISTORY_BITS];         /* [turns][packed history behind it] */
-    back part[OW_CLASSES][OW_HISTORY_BITS]; /* [class][packed history at the exit] */
-    uint16_t made[2][OW_HISTORY_BITS];      /* [open end turns][packed]: level that a made part gives it */
+    uint16_t *open, *entered;                  /* the set's rows */
+    back joint[2][OW_HISTORY_BITS];            /* [turns][packed history behind it] */
+    back part[OW_ARC_TRAITS][OW_HISTORY_BITS]; /* [traits of the arc][packed history at the exit] */
+    unsigned passable;                         /* with one history: bit t, arcs of traits t may be used */
+    uint16_t made[2][OW_HISTORY_BITS];         /* [open end turns][packed]: level that a made part gives it */
 } filling;
 
 static void list_steps_back(filling *now)
@@ -34,11 +35,14 @@ static void list_steps_back(filling *now)
             back *list = &now->joint[turns][packing->packed[ow_rules_join(history, turns == 1)]];
             list->from[list->count++] = from;
         }
-        for (unsigned class = 0; class < OW_CLASSES; class ++) {
-            if (!ow_rules_may_pass(&now->table->rules, class, history, now->set))
+        for (unsigned traits = 0; traits < OW_ARC_TRAITS; traits++) {
+            unsigned part = traits & (OW_TRAITS - 1);
+            if (((traits & OW_ARC_NARROW) != 0 && now->serves) ||
+                !ow_rules_may_pass(&now->table->rules, part, history, now->set))
                 continue;
-            back *list = &now->part[class][packing->packed[ow_rules_pass(class, history, true, true)]];
+            back *list = &now->part[traits][packing->packed[ow_rules_pass(part, history, true, true)]];
             list->from[list->count++] = from;
+            now->passable |= 1u << traits;
         }
     }
 }
@@ -168,6 +172,7 @@ static void settle_level(filling *now, size_t level)
     }
 }
 
+/* All arcs that lead to an open end just settled. */
 static void carry_back(filling *now, uint32_t state, size_t level)
 {
     ow_table *table = now->table;
@@ -177,12 +182,15 @@ static void carry_back(filling *now, uint32_t state, size_t level)
     const ow_arc *arcs = ow_arcs_of(table, exit, &count);
     for (size_t i = 0; i < count; i++) {
         const ow_arc *arc = &arcs[i];
-        if (arc->narrow && now->serves)
+        size_t parts = level + arc->weight;
+        if (now->packing->count == 1) { /* nothing to remember: the usual case, kept short */
+            if ((now->passable >> arc->traits & 1u) != 0 && parts < now->entered[arc->entry])
+                ow_fill_lower(now->fill, now->entered, arc->entry, parts);
             continue;
-        const back *list = &now->part[arc->class][row];
+        }
+        const back *list = &now->part[arc->traits][row];
         for (size_t j = 0; j < list->count; j++)
-            ow_fill_lower(now->fill, now->entered, list->from[j] * table->kind_count + arc->entry,
-                          level + arc->weight);
+            ow_fill_lower(now->fill, now->entered, list->from[j] * table->kind_count + arc->entry, parts);
     }
 }
 

@@ -104,7 +104,7 @@ static unsigned look_at_parts(const ow_table *table, const ow_net_shape *shape)
 unsigned ow_filter_work_out(const ow_table *table, uint32_t shape)
 {
     const ow_net_shape *of = &table->net->shapes[shape];
-    unsigned supply = promised(table, of) ? OW_SUPPLY_KNOWN | 1u << ALL_WIDE : look_at_parts(table, of);
+    unsigned supply = promised(table, of) ? OW_SUPPLY_KNOWN | OW_SUPPLY_ALL_WIDE : look_at_parts(table, of);
     table->supply[shape] = supply;
     return supply;
 }

@@ -17,6 +17,7 @@ unsigned ow_filter_wide_places(const ow_table *table, const ow_net_shape *shape,
  * among the sorted kinds, of equal kinds the first ones; all ends: bit 15). 0: no part of it may be used.
  */
 #define OW_SUPPLY_KNOWN 0x10000u
+#define OW_SUPPLY_ALL_WIDE 0x8000u
 unsigned ow_filter_work_out(const ow_table *table, uint32_t shape);
 static inline unsigned ow_filter_supply(const ow_table *table, uint32_t shape)
 {

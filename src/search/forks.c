@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /*
  * Forks: the sets of a fork's exits are proper subsets of the set at hand, so their labels are final. What a
- * fork of a class can do is the same for all of them: it is written down once a set as a list of
+ * fork can do is the same for all of the same traits: it is written down once a set as a list of
  * steps, each naming the rows of the table to be added up.
  */
 #include "search/fill.h"
@@ -20,7 +20,7 @@ typedef struct steps {
 } steps;
 
 /* The rows for one deal and history, once for each exit that may be handed each permission. */
-static ow_status add_steps(steps *list, ow_ports set, unsigned class, const ow_ports *shares, size_t exits,
+static ow_status add_steps(steps *list, ow_ports set, unsigned traits, const ow_ports *shares, size_t exits,
                            unsigned packed)
 {
     const ow_table *table = list->table;
@@ -28,7 +28,7 @@ static ow_status add_steps(steps *list, ow_ports set, unsigned class, const ow_p
     unsigned askers[2] = {0, 0};
     step added = {.to = (uint32_t)(packed * table->kind_count)};
     for (size_t i = 0; i < exits; i++) {
-        if (!ow_rules_may_pass(&table->rules, class, history, shares[i]))
+        if (!ow_rules_may_pass(&table->rules, traits, history, shares[i]))
             return OW_OK;
         added.serving |= (uint8_t)((shares[i] & table->rules.served) != 0 ? 1u << i : 0u);
         askers[0] |= (table->asked[shares[i]] & OW_MAY_FIX) != 0 ? 1u << i : 0u;
@@ -36,14 +36,14 @@ static ow_status add_steps(steps *list, ow_ports set, unsigned class, const ow_p
     }
     if ((history & OW_MAY_FIX) == 0 || askers[0] == 0)
         askers[0] = 1; /* nothing to choose */
-    if ((history & OW_MAY_MACHINE) == 0 || askers[1] == 0 || (class & OW_CLASS_HOSE) != 0)
+    if ((history & OW_MAY_MACHINE) == 0 || askers[1] == 0 || (traits & OW_TRAIT_HOSE) != 0)
         askers[1] = 1;
     for (size_t fix = 0; fix < exits; fix++)
         for (size_t machine = 0; machine < exits; machine++) {
             if ((askers[0] >> fix & 1u) == 0 || (askers[1] >> machine & 1u) == 0)
                 continue;
             for (size_t i = 0; i < exits; i++) {
-                unsigned after = ow_rules_pass(class, history, i == fix, i == machine);
+                unsigned after = ow_rules_pass(traits, history, i == fix, i == machine);
                 unsigned row = ow_table_packing(table, shares[i])->packed[after];
                 added.from[i] = (uint32_t)ow_table_at(table, shares[i], row);
             }
@@ -56,18 +56,18 @@ static ow_status add_steps(steps *list, ow_ports set, unsigned class, const ow_p
     return OW_OK;
 }
 
-static ow_status add_histories(steps *list, ow_ports set, unsigned class, const ow_ports *shares,
+static ow_status add_histories(steps *list, ow_ports set, unsigned traits, const ow_ports *shares,
                                size_t exits)
 {
     ow_status status = OW_OK;
     unsigned count = ow_table_packing(list->table, set)->count;
     for (unsigned packed = 0; status == OW_OK && packed < count; packed++)
-        status = add_steps(list, set, class, shares, exits, packed);
+        status = add_steps(list, set, traits, shares, exits, packed);
     return status;
 }
 
 /* Both orders of each pair of shares, first those with the greater share first. */
-static ow_status list_fork_steps(steps *list, ow_ports set, unsigned class)
+static ow_status list_fork_steps(steps *list, ow_ports set, unsigned traits)
 {
     ow_status status = OW_OK;
     list->count = 0;
@@ -75,7 +75,7 @@ static ow_status list_fork_steps(steps *list, ow_ports set, unsigned class)
         for (ow_ports share = (set - 1) & set; status == OW_OK && share != 0; share = (share - 1) & set) {
             ow_ports shares[2] = {share, set & ~share};
             if ((shares[0] > shares[1]) == (round == 0))
-                status = add_histories(list, set, class, shares, 2);
+                status = add_histories(list, set, traits, shares, 2);
         }
         if (round == 0)
             list->ordered = list->count;
@@ -83,7 +83,7 @@ static ow_status list_fork_steps(steps *list, ow_ports set, unsigned class)
     return status;
 }
 
-static ow_status list_cross_steps(steps *list, ow_ports set, unsigned class)
+static ow_status list_cross_steps(steps *list, ow_ports set, unsigned traits)
 {
     ow_status status = OW_OK;
     list->count = 0;
@@ -92,18 +92,18 @@ static ow_status list_cross_steps(steps *list, ow_ports set, unsigned class)
         for (ow_ports second = (rest - 1) & rest; status == OW_OK && second != 0;
              second = (second - 1) & rest) {
             ow_ports shares[3] = {first, second, rest & ~second};
-            status = add_histories(list, set, class, shares, 3);
+            status = add_histories(list, set, traits, shares, 3);
         }
     }
     return status;
 }
 
-static void run_forks(ow_table *table, const steps *list, uint16_t *entered, unsigned class)
+static void run_forks(ow_table *table, const steps *list, uint16_t *entered, unsigned traits)
 {
     const uint16_t *open = table->open;
     for (size_t i = 0; i < table->fork_count; i++) {
         const ow_fork_arc *fork = &table->forks[i];
-        if (fork->class != class)
+        if (fork->traits != traits)
             continue;
         size_t count = fork->exits[0] == fork->exits[1] ? list->ordered : list->count;
         for (size_t j = 0; j < count; j++) {
@@ -117,12 +117,12 @@ static void run_forks(ow_table *table, const steps *list, uint16_t *entered, uns
     }
 }
 
-static void run_crosses(ow_table *table, const steps *list, uint16_t *entered, unsigned class)
+static void run_crosses(ow_table *table, const steps *list, uint16_t *entered, unsigned traits)
 {
     const uint16_t *open = table->open;
     for (size_t i = 0; i < table->cross_count; i++) {
         const ow_cross_arc *cross = &table->crosses[i];
-        if (cross->class != class)
+        if (cross->traits != traits)
             continue;
         for (size_t j = 0; j < list->count; j++) {
             const step *at = &list->items[j];
@@ -143,16 +143,16 @@ ow_status ow_fill_forks(ow_fill *fill, ow_ports set)
     steps list = {.table = table};
     uint16_t *entered = table->entered + table->at[set];
     ow_status status = OW_OK;
-    for (unsigned class = 0; status == OW_OK && class < OW_CLASSES; class ++) {
-        if ((table->fork_classes >> class & 1u) != 0) {
-            status = list_fork_steps(&list, set, class);
+    for (unsigned traits = 0; status == OW_OK && traits < OW_TRAITS; traits++) {
+        if ((table->fork_traits >> traits & 1u) != 0) {
+            status = list_fork_steps(&list, set, traits);
             if (status == OW_OK)
-                run_forks(table, &list, entered, class);
+                run_forks(table, &list, entered, traits);
         }
-        if (status == OW_OK && (table->cross_classes >> class & 1u) != 0) {
-            status = list_cross_steps(&list, set, class);
+        if (status == OW_OK && (table->cross_traits >> traits & 1u) != 0) {
+            status = list_cross_steps(&list, set, traits);
             if (status == OW_OK)
-                run_crosses(table, &list, entered, class);
+                run_crosses(table, &list, entered, traits);
         }
     }
     ow_release(table->context, list.items);

@@ -52,10 +52,10 @@ unsigned ow_rules_join(unsigned history, bool turns)
     return turns ? history | OW_MAY_FIX : history;
 }
 
-bool ow_rules_may_pass(const ow_rules *rules, unsigned class, unsigned history, ow_ports share)
+bool ow_rules_may_pass(const ow_rules *rules, unsigned traits, unsigned history, ow_ports share)
 {
     bool serves = (share & rules->served) != 0, keeps = (share & rules->kept) != 0;
-    if ((class & OW_CLASS_HOSE) != 0) {
+    if ((traits & OW_TRAIT_HOSE) != 0) {
         if (keeps && !rules->remote_switch)
             return false;
         if (serves && rules->hoses == OW_HOSES_NONE)
@@ -63,25 +63,25 @@ bool ow_rules_may_pass(const ow_rules *rules, unsigned class, unsigned history, 
         if (serves && rules->hoses == OW_HOSES_ONE && (history & OW_PASSED_HOSE) != 0)
             return false;
     }
-    if ((class & OW_CLASS_RESTRICTOR) != 0)
+    if ((traits & OW_TRAIT_RESTRICTOR) != 0)
         return !keeps && !(serves && rules->restricting == OW_RESTRICTING_BARRED);
     return true;
 }
 
-unsigned ow_rules_pass(unsigned class, unsigned history, bool fix, bool machine)
+unsigned ow_rules_pass(unsigned traits, unsigned history, bool fix, bool machine)
 {
     if (!fix)
         history &= ~OW_MAY_FIX;
     if (!machine)
         history &= ~OW_MAY_MACHINE;
-    if ((class & OW_CLASS_HOSE) != 0) /* beyond a hose begins a piece of its own, at each of its ends */
+    if ((traits & OW_TRAIT_HOSE) != 0) /* beyond a hose begins a piece of its own, at each of its ends */
         history |= OW_PASSED_HOSE | OW_MAY_MACHINE;
-    if ((class & OW_CLASS_RESTRICTOR) != 0)
+    if ((traits & OW_TRAIT_RESTRICTOR) != 0)
         history |= OW_PASSED_RESTRICTOR;
     return history;
 }
 
-bool ow_rules_sticks_out(const ow_rules *rules, unsigned class, unsigned history, ow_ports set)
+bool ow_rules_sticks_out(const ow_rules *rules, unsigned traits, unsigned history, ow_ports set)
 {
-    return (set & rules->first) != 0 && (class & OW_CLASS_HOSE) == 0 && (history & OW_PASSED_HOSE) == 0;
+    return (set & rules->first) != 0 && (traits & OW_TRAIT_HOSE) == 0 && (history & OW_PASSED_HOSE) == 0;
 }

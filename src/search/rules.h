@@ -27,10 +27,10 @@ static inline size_t ow_ports_first(ow_ports set) /* not of the empty set */
 }
 #define OW_SETS_MAX ((size_t)2 << OW_SEARCH_PORTS_MAX)
 
-/* Classes of part, as far as the way through it is concerned. */
-#define OW_CLASS_HOSE 1u
-#define OW_CLASS_RESTRICTOR 2u
-#define OW_CLASSES 4u
+/* What matters of a part to a path through it. */
+#define OW_TRAIT_HOSE 1u
+#define OW_TRAIT_RESTRICTOR 2u
+#define OW_TRAITS 4u
 
 typedef struct ow_rules {
     ow_hoses hoses;
@@ -51,12 +51,12 @@ unsigned ow_rules_asked(const ow_rules *rules, ow_ports set);
 unsigned ow_rules_wanted(const ow_rules *rules, size_t port);
 /* The history behind a joint. */
 unsigned ow_rules_join(unsigned history, bool turns);
-/* Whether the share of an exit may be served through a part of that class, from that history on. */
-bool ow_rules_may_pass(const ow_rules *rules, unsigned class, unsigned history, ow_ports share);
+/* Whether the share of an exit may be served through a part of those traits, from that history on. */
+bool ow_rules_may_pass(const ow_rules *rules, unsigned traits, unsigned history, ow_ports share);
 /* The history at the exit, of which the caller keeps what the share asks about. fix, machine: this exit
  * is handed the permission, if the part has it. */
-unsigned ow_rules_pass(unsigned class, unsigned history, bool fix, bool machine);
+unsigned ow_rules_pass(unsigned traits, unsigned history, bool fix, bool machine);
 /* Whether a part's length adds to the stick-out, entered with that history to serve that set. */
-bool ow_rules_sticks_out(const ow_rules *rules, unsigned class, unsigned history, ow_ports set);
+bool ow_rules_sticks_out(const ow_rules *rules, unsigned traits, unsigned history, ow_ports set);
 
 #endif

@@ -39,18 +39,19 @@ typedef struct ow_packing {
 /* An arc of the fill: a carry of this ask, with what it weighs. */
 typedef struct ow_arc {
     uint16_t entry, weight;
-    uint8_t class; /* OW_CLASS_… */
-    bool narrow;   /* no part of the shape is wide enough for a served port */
+    uint8_t traits; /* OW_TRAIT_…, with OW_ARC_NARROW if no part is wide enough for a served port */
 } ow_arc;
+#define OW_ARC_NARROW OW_TRAITS
+#define OW_ARC_TRAITS (2 * OW_TRAITS)
 #define OW_ARCS_UNBUILT UINT32_MAX
 typedef struct ow_fork_arc {
     uint16_t entry, exits[2], weight;
-    uint8_t class;
+    uint8_t traits;
     uint8_t wide; /* bit p: wide enough if the exits in p serve; bit 0 always */
 } ow_fork_arc;
 typedef struct ow_cross_arc {
     uint16_t entry, exits[3], weight;
-    uint8_t class;
+    uint8_t traits;
     uint8_t wide;
 } ow_cross_arc;
 
@@ -84,7 +85,7 @@ typedef struct ow_table {
     size_t fork_count, cross_count;
     ow_fork_arc *forks;
     ow_cross_arc *crosses;
-    unsigned fork_classes, cross_classes; /* bit c: there is one of class c */
+    unsigned fork_traits, cross_traits; /* bit t: there is one of traits t */
 
     struct ow_fill *fill;
 
@@ -110,9 +111,9 @@ static inline const ow_packing *ow_table_packing(const ow_table *table, ow_ports
 {
     return &table->packings[table->asked[set]];
 }
-static inline unsigned ow_shape_class(const ow_net_shape *shape)
+static inline unsigned ow_shape_traits(const ow_net_shape *shape)
 {
-    return (shape->hose ? OW_CLASS_HOSE : 0u) | (shape->restrictor ? OW_CLASS_RESTRICTOR : 0u);
+    return (shape->hose ? OW_TRAIT_HOSE : 0u) | (shape->restrictor ? OW_TRAIT_RESTRICTOR : 0u);
 }
 /* Whether an end of that kind turns by itself: asked of what a made part meets. */
 static inline bool ow_table_kind_turns(const ow_table *table, size_t kind)
