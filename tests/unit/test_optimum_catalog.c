@@ -409,14 +409,14 @@ static long parts_with_made(shop *s, const ow_missing *made)
     long parts = -1;
     char from[OW_END_TEXT_SIZE], to[OW_END_TEXT_SIZE], *page = malloc(TEXT);
     assert_non_null(page);
-    sprintf(page,
-            "page: made\nkind: %s\nrating: 2000 bar\ntemperature: -200..1000 C\nfluids: [oil, coolant]\n"
-            "columns: [id, a%s]\nrows:\n  - [x-made, %s%s%s]\n",
-            made->is_plug ? "plug" : "adapter", made->is_plug ? "" : ", b, bore",
-            ow_end_name(&made->from, from), made->is_plug ? "" : ", ",
-            made->is_plug ? "" : ow_end_name(&made->to, to));
-    if (!made->is_plug)
-        strcpy(strrchr(page, ']'), ", 150 mm]\n");
+    ow_end_name(&made->from, from);
+    if (made->is_plug)
+        sprintf(page, "kind: plug\ncolumns: [id, a]\nrows:\n  - [x-made, %s]\n", from);
+    else
+        sprintf(page, "kind: adapter\ncolumns: [id, a, b, bore]\nrows:\n  - [x-made, %s, %s, 150 mm]\n", from,
+                ow_end_name(&made->to, to));
+    strncat(page, "page: made\nrating: 2000 bar\ntemperature: -200..1000 C\nfluids: [oil, coolant]\n",
+            TEXT - strlen(page) - 1);
     int last = s->c.net.part_count;
     s->texts[last] = page;
     s->names[last] = "made.yaml";
