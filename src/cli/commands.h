@@ -16,6 +16,10 @@ extern const cli_command cli_manual;
 extern const cli_command cli_caliper;
 extern const cli_command cli_thread;
 extern const cli_command cli_mates;
+extern const cli_command cli_oil;
+extern const cli_command cli_drain;
+extern const cli_command cli_feed;
+extern const cli_command cli_siphon;
 
 /* files.c: the layouts in the bytes of the first argument's file; freed with ow_layouts_free. Faults are
  * printed. */

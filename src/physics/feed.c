@@ -31,6 +31,14 @@ static const char *branch_name(const ow_branch *branch)
     return branch->has_load && branch->load.name != NULL ? branch->load.name : "";
 }
 
+/* A load goes by its own name, a dead branch by the branch's. */
+static const char *end_name(const ow_branch *branch)
+{
+    if (branch->has_load && branch->load.name != NULL && branch->load.name[0] != '\0')
+        return branch->load.name;
+    return branch_name(branch);
+}
+
 static ow_status list_losses(ow_arena *arena, const ow_feed *feed, const ow_branch_flow *flows, size_t count,
                              ow_feed_result *result)
 {
@@ -66,7 +74,7 @@ static ow_status list_loads(ow_arena *arena, const ow_branch_flow *flows, size_t
         if (branch->branch_count > 0)
             continue;
         result->loads[result->load_count++] =
-            (ow_feed_load){branch_name(branch), flows[i].flow_m3s, flows[i].end_pa, !branch->has_load};
+            (ow_feed_load){end_name(branch), flows[i].flow_m3s, flows[i].end_pa, !branch->has_load};
         if (branch->has_load && (!found || flows[i].end_pa < result->turbo_pa)) {
             result->turbo_pa = flows[i].end_pa;
             found = true;

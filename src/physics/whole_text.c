@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "physics/whole_text.h"
 
-static void read_document(ow_reading *reading, const ow_yaml_text *yaml, ow_whole_text_reader *reader,
+static void read_document(ow_physics_reading *reading, const ow_yaml_text *yaml, ow_whole_text_reader *reader,
                           void *into)
 {
     if (yaml->document_count == 1) {
@@ -9,7 +9,7 @@ static void read_document(ow_reading *reading, const ow_yaml_text *yaml, ow_whol
         return;
     }
     const ow_yaml *second = yaml->document_count > 1 ? ow_yaml_real(yaml->documents[1]) : NULL;
-    ow_reading_fault(reading, second, "one document", NULL,
+    ow_physics_fault(reading, second, "one document", NULL,
                      second != NULL ? "a second document" : "there is nothing to read");
 }
 
@@ -27,7 +27,7 @@ ow_status ow_whole_text_read(const ow_context *context, const char *file, const 
         goto done;
     }
     *arena = ow_arena_new(context);
-    ow_reading reading = {context, &yaml.source, arena, assumptions, NULL, NULL, OW_OK};
+    ow_physics_reading reading = {context, &yaml.source, arena, assumptions, NULL, NULL, OW_OK};
     read_document(&reading, &yaml, reader, into);
     status = reading.status;
     if (status == OW_OK)

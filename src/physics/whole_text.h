@@ -5,7 +5,7 @@
 
 #include "physics/reading.h"
 
-typedef void ow_whole_text_reader(ow_reading *reading, const ow_yaml *map, void *into);
+typedef void ow_whole_text_reader(ow_physics_reading *reading, const ow_yaml *map, void *into);
 
 /*
  * Reads one document with the reader given. On a fault the assumptions are emptied and *storage is untouched;
