@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "base/source.h"
+#include "joints/rules.h"
 #include "layout/from_search.h"
 #include "net/sort.h"
 #include "oilway/joint.h"
@@ -150,13 +151,36 @@ static ow_status build_kinds(building *now)
     return status;
 }
 
-static ow_status build_mates(building *now)
+/* Which forms and seats any rule brings together: most pairs of kinds need not be held against the rules. */
+#define FACES ((size_t)OW_FORM_COUNT * OW_SEAT_COUNT)
+
+static size_t face_of(ow_form form, ow_seat seat)
+{
+    return (size_t)form * OW_SEAT_COUNT + (size_t)seat;
+}
+
+static bool *faces_that_meet(const ow_context *context)
+{
+    bool *meet = ow_new_array(context, FACES * FACES, sizeof *meet);
+    const ow_joint_row *row;
+    for (size_t i = 0; meet != NULL && (row = ow_joint_row_at(i)) != NULL; i++) {
+        size_t first = face_of(row->first.form, row->first.seat);
+        size_t second = face_of(row->second.form, row->second.seat);
+        meet[first * FACES + second] = meet[second * FACES + first] = true;
+    }
+    return meet;
+}
+
+static ow_status find_mates(building *now, const bool *meet)
 {
     const ow_net *net = now->net;
     for (size_t a = 0; a < net->kind_count; a++)
         for (size_t b = a; b < net->kind_count; b++) {
             bool tolerated, turns;
-            if (!ow_net_pair(&net->kinds[a], &net->kinds[b], &tolerated, &turns))
+            size_t face_a = face_of(net->kinds[a].form, net->kinds[a].seat);
+            size_t face_b = face_of(net->kinds[b].form, net->kinds[b].seat);
+            if (!meet[face_a * FACES + face_b] ||
+                !ow_net_pair(&net->kinds[a], &net->kinds[b], &tolerated, &turns))
                 continue;
             ow_status status = ow_grow(net->context, (void **)&now->mates, &now->mate_capacity,
                                        now->mate_count + 1, sizeof *now->mates);
@@ -165,6 +189,14 @@ static ow_status build_mates(building *now)
             now->mates[now->mate_count++] = (ow_net_mate){(uint16_t)a, (uint16_t)b, tolerated, turns};
         }
     return OW_OK;
+}
+
+static ow_status build_mates(building *now)
+{
+    bool *meet = faces_that_meet(now->net->context);
+    ow_status status = meet == NULL ? OW_MEMORY : find_mates(now, meet);
+    ow_release(now->net->context, meet);
+    return status;
 }
 
 /* ---- parts ---------------------------------------------------------------------------------- */

@@ -59,6 +59,11 @@ static void what_mates_is_what_the_joint_table_says(void **state)
             bool tolerated = false, turns = false;
             bool pair = ow_net_pair(left, right, &tolerated, &turns);
             assert_int_equal(pair, rule != NULL);
+            bool linked = false;
+            const ow_net_index *index = self->net->index;
+            for (size_t i = index->link_offset[a]; i < index->link_offset[a + 1]; i++)
+                linked = linked || index->links[i].kind == b;
+            assert_int_equal(linked, rule != NULL);
             pairs += pair;
             assert_true(rule == NULL || tolerated == (rule->verdict == OW_TOLERATED));
             assert_true(rule == NULL || turns == ow_joint_turns(left, right));
