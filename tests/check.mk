@@ -165,7 +165,7 @@ $(BUILD)/physics-driver: tests/reference/physics_driver.c $(LIBRARY)
 # ---- all of it ------------------------------------------------------------------------------
 # In turn, each with as many jobs as there are processors; the first that fails stops.
 CHECK_JOBS ?= $(shell nproc)
-CHECKS := format headers check-asan check-clang cases cases-asan fuzz-seeds valgrind reference-physics tidy
+CHECKS := format headers check-asan check-clang cases cases-asan docs-fresh fuzz-seeds valgrind reference-physics tidy
 .PHONY: cases-asan
 check: | $(BUILD)/.check-packages ## every test: gcc, clang, sanitizers, valgrind, cases, seeds, references, tidy
 	@set -e; for part in $(CHECKS); do echo "== $$part"; begun=$$(date +%s); \
@@ -173,3 +173,13 @@ check: | $(BUILD)/.check-packages ## every test: gcc, clang, sanitizers, valgrin
 	    echo "== $$part: $$(($$(date +%s) - begun)) s"; done; echo "all checks passed"
 cases-asan: | $(BUILD)/.check-packages ## the end-to-end cases against a binary with sanitizers
 	$(MAKE) BUILD=$(BUILD)/asan $(ASAN) cases
+
+# ---- documentation --------------------------------------------------------------------------
+.PHONY: docs docs-fresh
+docs: $(BUILD)/oilway ## write anew what the documentation takes from the program
+	@tests/docs/run.py $(BUILD)/oilway --update README.md $(sort $(wildcard docs/*.md))
+	@$(BUILD)/oilway manual >docs/man/oilway.1
+docs-fresh: $(BUILD)/oilway | $(BUILD)/.check-packages ## sessions in the documentation, the manual, the JSON against its schemas
+	@tests/docs/run.py $(BUILD)/oilway README.md $(sort $(wildcard docs/*.md))
+	@$(BUILD)/oilway manual | cmp - docs/man/oilway.1
+	@tests/docs/schemas.py $(BUILD)/oilway

@@ -4,3 +4,4 @@ CHECK_PACKAGES += locales # a locale with a decimal comma is made from its sourc
 REFERENCE_PACKAGES := freecad-python3 python3-fluids # thread tables, cut threads; pipe diameters
 CHECK_PACKAGES += python3-fluids # a general-purpose reference for friction and fittings (brings scipy)
 CHECK_PACKAGES += python3-iapws  # a general-purpose reference for water
+CHECK_PACKAGES += python3-jsonschema # what is printed as JSON against docs/schema

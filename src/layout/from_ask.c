@@ -56,7 +56,7 @@ void ow_search_write_given(const ow_search *search, size_t given, ow_text *text)
     else if (given == 0)
         ow_text_add(text, "the source");
     else
-        ow_text_format(text, "port %s", at->name);
+        ow_text_add(text, at->role == OW_ROLE_KEEP ? "the kept port" : "the port asked for");
     ow_text_format(text, " (%s)", ow_end_name(&at->end, name));
 }
 
