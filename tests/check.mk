@@ -142,7 +142,7 @@ TIDY_STAMPS := $(C_FILES:%.c=$(BUILD)/tidy/%.ok)
 TIDY_FLAGS := $(CSTD) $(filter-out -MMD -MP,$(CPPFLAGS)) -Itests
 tidy: | $(BUILD)/.check-packages ## clang-tidy over all C files
 	@+$(MAKE) --no-print-directory -k -j2 $(TIDY_STAMPS) && echo "tidy: $(words $(TIDY_STAMPS)) files"
-$(BUILD)/tidy/%.ok: %.c .clang-tidy $(PUBLIC_HEADERS) $(wildcard src/*/*.h)
+$(BUILD)/tidy/%.ok: %.c .clang-tidy tests/.clang-tidy $(PUBLIC_HEADERS) $(wildcard src/*/*.h)
 	@mkdir -p $(@D)
 	@clang-tidy --quiet --warnings-as-errors='*' $< -- $(TIDY_FLAGS) 2>$@.log || { cat $@.log; exit 1; }
 	@touch $@

@@ -53,8 +53,8 @@ void ow_answers_done(ow_answers *answers);
 
 /*
  * Appends why a part stands in a layout: what it serves ("opens a branch for sw-2", "the one hose on the way
- * to plover-41:oil-in"). `node` must hold a part.
+ * to plover-41:oil-in"). The node at `index` must hold a part.
  */
-void ow_layout_why(ow_text *text, const ow_layout *layout, size_t node);
+void ow_layout_why(ow_text *text, const ow_layout *layout, size_t index);
 
 #endif

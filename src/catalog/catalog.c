@@ -91,7 +91,7 @@ const char *ow_catalog_nearest_id(const ow_catalog *catalog, const char *id)
         size_t distance;
         if (!ow_words_near(id, length, known, strlen(known), &distance))
             continue;
-        if (distance < least || (distance == least && strcmp(known, nearest) < 0)) {
+        if (!nearest || distance < least || (distance == least && strcmp(known, nearest) < 0)) {
             least = distance;
             nearest = known;
         }

@@ -74,7 +74,9 @@ static ow_status read_row(ow_stock_page *page, const ow_yaml *row)
         return fault(page, row->span, "a list with a cell for each column", "write ~ for what is not known",
                      "the row does not fit the columns");
     for (const ow_yaml *cell = row->first; cell && worst != OW_MEMORY; cell = cell->next) {
-        const ow_field *field = page->columns[column++];
+        const ow_field *field = page->columns[column++]; /* there are as many as cells */
+        if (!field)
+            return OW_FAULT;
         const ow_yaml *value = ow_yaml_real(cell);
         if (strcmp(field->key, "id") == 0)
             id_span = value->span;
@@ -103,7 +105,7 @@ ow_status ow_stock_page_read(ow_loading *loading, const ow_yaml *map)
     if (worst == OW_OK && (!rows || (rows->kind != OW_YAML_LIST && !ow_yaml_is_null(rows))))
         worst = fault(&page, rows ? rows->span : (ow_span){map->span.start, 1}, "\"rows\", a list of lists",
                       NULL, "the stock has no list of rows");
-    if (worst != OW_OK)
+    if (worst != OW_OK || !rows)
         return worst;
     for (const ow_yaml *item = rows->first; item && worst != OW_MEMORY && !ow_reader_enough(page.reader);
          item = item->next) {

@@ -102,7 +102,7 @@ static void read_hoses(ow_job_reading *reading, const ow_yaml *node)
                      "this does not say the two hoses");
         return;
     }
-    for (const ow_yaml *item = node->first; item != NULL; item = item->next) {
+    for (const ow_yaml *item = node->first; item != NULL && index < 2; item = item->next) {
         ow_status status = ow_yaml_quantity(reading->context, reading->source, item, OW_LENGTH, 0.05, 20.0,
                                             &lengths[index]->value);
         lengths[index++]->said = status == OW_OK;

@@ -61,7 +61,7 @@ void ow_findings_done(ow_findings *findings)
 }
 
 /* Puts one finding behind the others; `words` is the block that it then owns. */
-static ow_status append(ow_findings *findings, const ow_rule *rule, ow_severity severity, char *words,
+static ow_status append(ow_findings *findings, const ow_rule *rule, ow_severity severity, const char *words,
                         const char *where, const char *mend)
 {
     void *items = findings->items;

@@ -71,7 +71,7 @@ static void check_node(tally *seen, const ow_yaml *node, size_t depth)
 
 /* The readers of values say yes or report, one or the other. */
 static void read_values(const ow_context *context, const ow_yaml_text *yaml, const ow_yaml *node,
-                        size_t *reports)
+                        const size_t *reports)
 {
     static const char *const words[] = {"adapter", "tee", "hose"};
     double value = 0;
