@@ -125,7 +125,7 @@ static ow_status try_sizes(ow_planning *planning, ow_plan_feed *feed)
         int dash;
         double bore_m;
     } sizes[OW_PLAN_SIZES] = {{3, 0.0032}, {4, 0.0048}, {6, 0.0079}};
-    double carried_m[OW_PLAN_HOSES];
+    double carried_m[OW_PLAN_HOSES] = {0};
     ow_status status = OW_OK;
     for (size_t hose = 0; hose < feed->hose_count; hose++)
         carried_m[hose] = feed->hoses[hose]->bore_m;
