@@ -11,13 +11,14 @@ ow_random ow_random_new(uint64_t seed)
     return random;
 }
 
-/* Vigna, xorshift64*, as published: https://doi.org/10.1145/2845077 (constants from memory). */
+/* Vigna's xorshift64*, ACM Transactions on Mathematical Software 42 (2016); constants from memory. */
 uint32_t ow_random_below(ow_random *random, uint32_t limit)
 {
     random->state ^= random->state >> 12;
     random->state ^= random->state << 25;
     random->state ^= random->state >> 27;
-    return (uint32_t)((random->state * 2685821657736338717u) >> 33) % limit;
+    uint32_t high = (uint32_t)((random->state * 2685821657736338717u) >> 33);
+    return limit == 0 ? 0 : high % limit;
 }
 
 bool ow_random_chance(ow_random *random, uint32_t percent)

@@ -360,6 +360,39 @@ static void explaining_says_by_how_much_or_which_limit(void **state)
     close_shop(&self);
 }
 
+/* One ask, one limit at a time that keeps a part out; lifted, the part can be used again. */
+static void each_limit_is_named_as_the_reason(void **state)
+{
+    (void)state;
+    shop self;
+    static const char *const WITHOUT[] = {"ad-wide"};
+    const ow_limits none = OW_LIMITS_INIT;
+    open_shop(&self, NULL);
+    give(&self, "from", OW_ROLE_SOURCE, "1/8-27 NPT female", false);
+    give(&self, "to", OW_ROLE_TO, "-4 flare37 female swivel", false);
+    ow_limits *limits = &self.ask.limits;
+    self.ask.without = WITHOUT;
+    self.ask.without_count = 1;
+    assert_explained(&self, "ad-wide", "it was left out by name", 0, 0);
+    self.ask.without_count = 0;
+    limits->rating_pa = 200e5;
+    assert_explained(&self, "ad-wide", "the pressure rating", 0, 0);
+    *limits = none;
+    limits->has_temperature = true;
+    limits->temperature_c = -41;
+    assert_explained(&self, "ad-wide", "the temperature", 0, 0);
+    *limits = none;
+    limits->fluid = OW_FLUID_COOLANT;
+    assert_explained(&self, "ad-wide", "the fluid", 0, 0);
+    *limits = none;
+    limits->no_tee = true;
+    assert_explained(&self, "tee", "no tee", 0, 0);
+    *limits = none;
+    limits->flexible = OW_YES;
+    assert_explained(&self, "ad-wide", "5 parts, as many; 6.00 dearer", 0, 600);
+    close_shop(&self);
+}
+
 static void reach_counts_both_sides(void **state)
 {
     (void)state;
@@ -435,6 +468,7 @@ int main(void)
         cmocka_unit_test(a_made_part_does_what_it_promises),
         cmocka_unit_test(a_made_part_between_two_ports_is_direct),
         cmocka_unit_test(explaining_says_by_how_much_or_which_limit),
+        cmocka_unit_test(each_limit_is_named_as_the_reason),
         cmocka_unit_test(reach_counts_both_sides),
         cmocka_unit_test(every_allocation_may_fail),
     };
