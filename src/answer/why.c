@@ -28,6 +28,14 @@ static size_t serving_exits(const ow_layout *layout, const ow_layout_node *node)
     return count;
 }
 
+/* A port of a machine or a switch by its name, a bare END by itself. */
+static void write_port(ow_text *text, const ow_given *given)
+{
+    char words[OW_END_TEXT_SIZE];
+    bool named = given->machine != NULL || given->fixture != NULL;
+    ow_text_add(text, named ? given->name : ow_end_name(&given->end, words));
+}
+
 /* Appends the names of the ports at or beyond a node, with " and " between. */
 static void write_ports(ow_text *text, const ow_layout *layout, size_t node)
 {
@@ -38,8 +46,8 @@ static void write_ports(ow_text *text, const ow_layout *layout, size_t node)
         for (size_t at = port; at != OW_NODE_NONE; at = layout->nodes[at].parent) {
             if (at != node)
                 continue;
-            ow_text_format(text, "%s%s", written++ > 0 ? " and " : "",
-                           layout->givens[layout->nodes[port].given].name);
+            ow_text_add(text, written++ > 0 ? " and " : "");
+            write_port(text, &layout->givens[layout->nodes[port].given]);
         }
     }
 }
