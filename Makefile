@@ -49,24 +49,31 @@ $(BUILD)/.check-packages: tests/install-packages tests/packages.mk Makefile
 	@tests/install-packages $(BUILD_PACKAGES) $(CHECK_PACKAGES)
 	@touch $@
 
+# One short line for each step; `make V=1` shows the commands themselves.
+ifeq ($(V),1)
+say =
+else
+say = @printf '  %-4s %s\n' $(1) $(2);
+endif
+
 # ---- building -------------------------------------------------------------------------------
 .PHONY: all help demo check clean install uninstall
 all: $(LIBRARY) $(if $(COMMAND_SOURCES),$(BUILD)/oilway) ## build the command at build/oilway
 
 $(BUILD)/obj/%.o: %.c | $(BUILD)/.build-packages
 	@mkdir -p $(@D)
-	$(CC) $(CPPFLAGS) $(CFLAGS) -c $< -o $@
+	$(call say,CC,$<)$(CC) $(CPPFLAGS) $(CFLAGS) -c $< -o $@
 
 $(LIBRARY): $(LIB_OBJECTS)
 	@rm -f $@
-	ar rcs $@ $^
+	$(call say,AR,$@)ar rcs $@ $^
 
 $(BUILD)/oilway: $(COMMAND_OBJECTS) $(LIBRARY)
-	$(CC) $(SANITIZE) $(LDFLAGS) -o $@ $(COMMAND_OBJECTS) $(LIBRARY) $(LIBS) $(COMMAND_LIBS)
+	$(call say,LINK,$@)$(CC) $(SANITIZE) $(LDFLAGS) -o $@ $(COMMAND_OBJECTS) $(LIBRARY) $(LIBS) $(COMMAND_LIBS)
 
 $(BUILD)/tests/%: tests/unit/%.c $(SUPPORT_OBJECTS) $(LIBRARY) | $(BUILD)/.check-packages
 	@mkdir -p $(@D)
-	$(CC) $(CPPFLAGS) -Itests $(CFLAGS) $(LDFLAGS) -o $@ $< $(SUPPORT_OBJECTS) $(LIBRARY) $(TEST_LIBS) $(LIBS)
+	$(call say,LINK,$@)$(CC) $(CPPFLAGS) -Itests $(CFLAGS) $(LDFLAGS) -o $@ $< $(SUPPORT_OBJECTS) $(LIBRARY) $(TEST_LIBS) $(LIBS)
 
 $(BUILD)/obj/tests/%.o: CPPFLAGS += -Itests
 
