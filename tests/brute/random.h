@@ -14,16 +14,25 @@ int brute_roll(brute_dice *dice, int sides); /* 0 .. sides - 1 */
 bool brute_chance(brute_dice *dice, int percent);
 
 /* The limits a case may carry, one bit each. */
-#define BRUTE_LIMIT_LIST(X)                                                                             \
-    X(BORE, "least bore")                                                                               \
-    X(RATING, "rating")                                                                                 \
-    X(TEMPERATURE, "temperature")                                                                       \
-    X(FLUID, "fluid")                                                                                   \
-    X(FLEX_YES, "flexible yes")                                                                         \
-    X(FLEX_NO, "flexible no")                                                                           \
-    X(CLOSING, "closing joint") X(REQUIRED, "restrictor required") X(FORBIDDEN, "restrictor forbidden") \
-        X(ORIFICE, "orifice") X(NO_TEE, "no tee") X(WITHOUT, "without") X(TOLERATE, "tolerate")         \
-            X(REMOTE, "remote switch") X(KEPT, "kept ports") X(MACHINES, "machines apart")
+/* clang-format off: it does not settle on a list this long */
+#define BRUTE_LIMIT_LIST(X) \
+    X(BORE, "least bore") \
+    X(RATING, "rating") \
+    X(TEMPERATURE, "temperature") \
+    X(FLUID, "fluid") \
+    X(FLEX_YES, "flexible yes") \
+    X(FLEX_NO, "flexible no") \
+    X(CLOSING, "closing joint") \
+    X(REQUIRED, "restrictor required") \
+    X(FORBIDDEN, "restrictor forbidden") \
+    X(ORIFICE, "orifice") \
+    X(NO_TEE, "no tee") \
+    X(WITHOUT, "without") \
+    X(TOLERATE, "tolerate") \
+    X(REMOTE, "remote switch") \
+    X(KEPT, "kept ports") \
+    X(MACHINES, "machines apart")
+/* clang-format on */
 #define BRUTE_LIMIT_NAME(name, words) BRUTE_LIMIT_##name,
 typedef enum brute_limit { BRUTE_LIMIT_LIST(BRUTE_LIMIT_NAME) BRUTE_LIMIT_COUNT } brute_limit;
 #undef BRUTE_LIMIT_NAME
