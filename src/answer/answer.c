@@ -90,7 +90,7 @@ static ow_status keep_stack(answer_work *work, ow_answer *answer, size_t capacit
     stack->layout = *layout;
     stack->findings = ow_findings_new(work->context);
     answer->found = true;
-    return ow_check_layout(work->context, &stack->layout, &stack->findings, NULL);
+    return ow_check_layout(work->context, work->catalog, &stack->layout, &stack->findings, NULL);
 }
 
 static ow_status copy_words(answer_work *work, const char **words)

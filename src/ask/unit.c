@@ -4,8 +4,7 @@
 
 #include "ask/unit.h"
 
-/* What one fed unit wants; ANY = not known. */
-static ow_restrictor_ask unit_wants(const ow_given *to, ow_bearing said)
+ow_restrictor_ask ow_unit_wants(const ow_given *to, ow_bearing said)
 {
     ow_bearing bearing = said;
     ow_built_in built_in = OW_BUILT_IN_UNKNOWN;
@@ -30,7 +29,7 @@ static ow_status lay_restrictor(const ow_ask *ask, ow_bearing said, ow_limits *l
         const ow_given *to = &ask->givens[index];
         if (to->role != OW_ROLE_TO)
             continue;
-        ow_restrictor_ask unit = unit_wants(to, said);
+        ow_restrictor_ask unit = ow_unit_wants(to, said);
         if (unit == OW_RESTRICTOR_ANY)
             status = ow_findings_add(findings, "restrictor-unknown", OW_WARNING, to->name, NULL,
                                      "it is not known whether %s has a restrictor built in, so the answer "

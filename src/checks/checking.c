@@ -2,6 +2,7 @@
 /* The order of checks, and the small things that all of them need. */
 #include <stdarg.h>
 #include <stdio.h>
+#include <string.h>
 
 #include "ask/unit.h"
 #include "checks/checks_internal.h"
@@ -28,25 +29,48 @@ const char *ow_checking_end(const ow_checking *checking, size_t node, size_t end
 }
 
 static void add(ow_checking *checking, ow_findings *list, const char *rule, ow_severity severity,
-                const char *where, const char *format, va_list arguments)
-    __attribute__((format(printf, 6, 0)));
+                const char *where, const char *mend, const char *format, va_list arguments)
+    __attribute__((format(printf, 7, 0)));
 
 static void add(ow_checking *checking, ow_findings *list, const char *rule, ow_severity severity,
-                const char *where, const char *format, va_list arguments)
+                const char *where, const char *mend, const char *format, va_list arguments)
 {
-    char message[512];
+    char message[1024]; /* a verdict on two threads with its reason is the longest */
     if (checking->status != OW_OK || list == NULL)
         return;
     vsnprintf(message, sizeof message, format, arguments);
-    checking->status = ow_findings_add(list, rule, severity, where, NULL, "%s", message);
+    checking->status = ow_findings_add(list, rule, severity, where, mend, "%s", message);
+}
+
+static ow_severity severity_of(const char *rule)
+{
+    const ow_rule *row = ow_rule_find(rule);
+    return row != NULL ? row->severity : OW_ERROR;
 }
 
 void ow_checking_find(ow_checking *checking, const char *rule, const char *where, const char *format, ...)
 {
-    const ow_rule *row = ow_rule_find(rule);
     va_list arguments;
     va_start(arguments, format);
-    add(checking, checking->findings, rule, row != NULL ? row->severity : OW_ERROR, where, format, arguments);
+    add(checking, checking->findings, rule, severity_of(rule), where, NULL, format, arguments);
+    va_end(arguments);
+}
+
+void ow_checking_find_mend(ow_checking *checking, const char *rule, const char *where, const char *mend,
+                           const char *format, ...)
+{
+    va_list arguments;
+    va_start(arguments, format);
+    add(checking, checking->findings, rule, severity_of(rule), where, mend, format, arguments);
+    va_end(arguments);
+}
+
+void ow_checking_warn_mend(ow_checking *checking, const char *rule, const char *where, const char *mend,
+                           const char *format, ...)
+{
+    va_list arguments;
+    va_start(arguments, format);
+    add(checking, checking->findings, rule, OW_WARNING, where, mend, format, arguments);
     va_end(arguments);
 }
 
@@ -54,7 +78,15 @@ void ow_checking_warn(ow_checking *checking, const char *rule, const char *where
 {
     va_list arguments;
     va_start(arguments, format);
-    add(checking, checking->findings, rule, OW_WARNING, where, format, arguments);
+    add(checking, checking->findings, rule, OW_WARNING, where, NULL, format, arguments);
+    va_end(arguments);
+}
+
+void ow_checking_note(ow_checking *checking, const char *rule, const char *where, const char *format, ...)
+{
+    va_list arguments;
+    va_start(arguments, format);
+    add(checking, checking->findings, rule, OW_NOTE, where, NULL, format, arguments);
     va_end(arguments);
 }
 
@@ -62,8 +94,18 @@ void ow_checking_pass(ow_checking *checking, const char *rule, const char *where
 {
     va_list arguments;
     va_start(arguments, format);
-    add(checking, checking->passed, rule, OW_NOTE, where, format, arguments);
+    add(checking, checking->passed, rule, OW_NOTE, where, NULL, format, arguments);
     va_end(arguments);
+}
+
+bool ow_checking_has(const ow_checking *checking, const char *rule, const char *where)
+{
+    for (size_t index = 0; index < checking->findings->count; index++) {
+        const ow_finding *finding = &checking->findings->items[index];
+        if (strcmp(finding->rule->id, rule) == 0 && strcmp(finding->where, where) == 0)
+            return true;
+    }
+    return false;
 }
 
 size_t ow_checking_port_node(const ow_checking *checking, size_t given)
@@ -76,6 +118,30 @@ size_t ow_checking_port_node(const ow_checking *checking, size_t given)
     return OW_NODE_NONE;
 }
 
+size_t ow_checking_piece(const ow_layout *layout, size_t node)
+{
+    while (layout->nodes[node].parent != OW_NODE_NONE &&
+           !ow_joint_turns(ow_layout_parent_end(layout, node), ow_layout_child_end(layout, node)))
+        node = layout->nodes[node].parent;
+    return node;
+}
+
+/* Whether an end leaves a part sideways: the branch of a tee or cross, the side port of a gauge adapter. */
+static bool is_sideways(const ow_part *part, size_t end)
+{
+    return end >= 2 && (part->kind == OW_TEE || part->kind == OW_CROSS || part->kind == OW_GAUGE_ADAPTER);
+}
+
+double ow_checking_way_m(const ow_part *part, size_t from, size_t to)
+{
+    size_t sides = (is_sideways(part, from) ? 1 : 0) + (is_sideways(part, to) ? 1 : 0);
+    if (sides == 0)
+        return part->length_m;
+    if (part->branch_length_m < 0.0 || (sides == 1 && part->length_m < 0.0))
+        return OW_NOT_SAID;
+    return sides == 1 ? part->length_m / 2.0 + part->branch_length_m : 2.0 * part->branch_length_m;
+}
+
 /* A layout that does not say what it is held to is held to its circuit's and machines' defaults. */
 static void find_limits(ow_checking *checking)
 {
@@ -85,20 +151,24 @@ static void find_limits(ow_checking *checking)
         return;
     }
     ow_ask ask = {.circuit = layout->circuit, .given_count = layout->given_count, .givens = layout->givens};
+    const ow_port *port = layout->givens[0].port;
     checking->limits = (ow_limits)OW_LIMITS_INIT;
+    checking->rating_assumed = port == NULL || port->pressure_pa < 0.0;
     checking->status =
         ow_unit_lay_defaults(&ask, OW_BEARING_UNKNOWN, false, &checking->limits, checking->findings);
 }
 
-ow_status ow_check_layout(const ow_context *context, const ow_layout *layout, ow_findings *findings,
-                          ow_findings *passed)
+ow_status ow_check_layout(const ow_context *context, const ow_catalog *catalog, const ow_layout *layout,
+                          ow_findings *findings, ow_findings *passed)
 {
-    ow_checking checking = {context, layout, OW_LIMITS_INIT, findings, passed, OW_OK};
+    ow_checking checking = {context, catalog, layout, OW_LIMITS_INIT, false, findings, passed, OW_OK};
     find_limits(&checking);
     ow_check_tree(&checking);
     ow_check_joints(&checking);
     ow_check_parts(&checking);
     ow_check_paths(&checking);
     ow_check_pieces(&checking);
+    ow_check_block(&checking);
+    ow_check_hoses(&checking);
     return checking.status;
 }

@@ -5,11 +5,14 @@
 
 #include "base/memory.h"
 #include "oilway/check.h"
+#include "oilway/joint.h"
 
 typedef struct ow_checking {
     const ow_context *context;
+    const ow_catalog *catalog; /* where mends are looked for; NULL = nowhere */
     const ow_layout *layout;
     ow_limits limits;      /* what it is held to */
+    bool rating_assumed;   /* the pressure in limits is an assumption of the circuit */
     ow_findings *findings; /* what is wrong */
     ow_findings *passed;   /* what was looked at and is right; NULL = not wanted */
     ow_status status;      /* the first failure; later steps do nothing */
@@ -20,23 +23,40 @@ typedef struct ow_checking {
 const char *ow_checking_node(const ow_checking *checking, size_t node, char *buffer);
 const char *ow_checking_end(const ow_checking *checking, size_t node, size_t end, char *buffer);
 
-/* A finding of the rule's own severity, or a pass; the status is kept in checking. */
+/* A finding of the rule's own severity, one milder, or a pass; the status is kept in checking. */
 void ow_checking_find(ow_checking *checking, const char *rule, const char *where, const char *format, ...)
     __attribute__((format(printf, 4, 5)));
 void ow_checking_warn(ow_checking *checking, const char *rule, const char *where, const char *format, ...)
     __attribute__((format(printf, 4, 5)));
+void ow_checking_note(ow_checking *checking, const char *rule, const char *where, const char *format, ...)
+    __attribute__((format(printf, 4, 5)));
 void ow_checking_pass(ow_checking *checking, const char *rule, const char *where, const char *format, ...)
     __attribute__((format(printf, 4, 5)));
+/* A finding with a mend of its own for this case. */
+void ow_checking_find_mend(ow_checking *checking, const char *rule, const char *where, const char *mend,
+                           const char *format, ...) __attribute__((format(printf, 5, 6)));
+void ow_checking_warn_mend(ow_checking *checking, const char *rule, const char *where, const char *mend,
+                           const char *format, ...) __attribute__((format(printf, 5, 6)));
+/* Whether that rule has been raised at that place already: one cause is told once. */
+bool ow_checking_has(const ow_checking *checking, const char *rule, const char *where);
 
 /* The node of a given port in the tree, or OW_NODE_NONE. */
 size_t ow_checking_port_node(const ow_checking *checking, size_t given);
 /* The end of the parent through which a path that ends at `node` leaves its parent is nodes[node].parent_end.
  */
+/* The node nearest to the source that hangs together with `node` when the layout is cut at turning joints. */
+size_t ow_checking_piece(const ow_layout *layout, size_t node);
+/* Way through a part between two of its ends, m; OW_NOT_SAID if a length is not said. */
+double ow_checking_way_m(const ow_part *part, size_t from, size_t to);
 
 void ow_check_tree(ow_checking *checking);   /* open ends, ports served once */
-void ow_check_joints(ow_checking *checking); /* every joint, and what somebody sealed it with */
+void ow_check_joints(ow_checking *checking); /* every joint */
+/* What somebody used to seal the joint of `child` with its parent, which seals by `rule`. */
+void ow_check_seal(ow_checking *checking, size_t child, const ow_joint_rule *rule);
 void ow_check_parts(ow_checking *checking);  /* rating, temperature, fluid, tees: every part */
 void ow_check_paths(ow_checking *checking);  /* bore, hoses, restrictors on the path to each port */
 void ow_check_pieces(ow_checking *checking); /* closing joints; machines rigidly joined */
+void ow_check_block(ow_checking *checking);  /* what hangs on a block or housing: senders, swing, aim */
+void ow_check_hoses(ow_checking *checking);  /* what a hose is made of, how long, how held */
 
 #endif

@@ -1,58 +1,69 @@
 /* SPDX-License-Identifier: MIT */
-/* Every joint: whether its two ends seal on each other, and whether what somebody used on it belongs there.
+/* Every joint: whether its two ends seal on each other; if not, how they deceive, and what would join them.
  */
 #include <stdio.h>
 #include <string.h>
 
-#include "base/words.h"
 #include "checks/checks_internal.h"
-#include "oilway/joint.h"
+#include "oilway/mates.h"
 
-/* What people write for a consumable, and the word that a joint rule's needs must hold for it to belong
- * there. */
-static const struct {
-    const char *used;
-    const char *needed;
-} seal_words[] = {
-    {"tape", "sealant"},
-    {"paste", "sealant"},
-    {"sealant", "sealant"},
-    {"compound", "sealant"},
-    {"washer", "crush ring"},
-    {"crush washer", "crush ring"},
-    {"crush ring", "crush ring"},
-    {"bonded washer", "crush ring"},
-    {"copper washer", "crush ring"},
-    {"ring", "crush ring"},
-    {"o-ring", "O-ring"},
-    {"clamp", "clamp"},
-    {"gasket", "gasket"},
-};
-
-static bool needs_word(const ow_joint_rule *rule, const char *word)
+static bool joins(const ow_checking *checking, const ow_end *a, const ow_end *b)
 {
-    /* A banjo bolt's thread needs no ring beyond those of its eyes, but one of these is what seals it. */
-    if (strcmp(word, "crush ring") == 0 && strstr(rule->seals_by, "washer") != NULL)
-        return true;
-    for (size_t index = 0; index < sizeof rule->needs / sizeof rule->needs[0]; index++) {
-        if (rule->needs[index] != NULL && strstr(rule->needs[index], word) != NULL)
-            return true;
-    }
-    return false;
+    const ow_joint_rule *rule = ow_joint_find(a, b);
+    return rule != NULL && (rule->verdict == OW_SEALS || checking->limits.tolerate);
 }
 
-static void check_seal(ow_checking *checking, size_t node, size_t end, const ow_joint_rule *rule)
+/* Whether an adapter may stand in this layout at all. */
+static bool is_fit(const ow_checking *checking, const ow_part *part)
 {
-    const char *used = checking->layout->nodes[node].seal[end];
-    char where[OW_WHERE_SIZE];
-    if (used == NULL || ow_words_equal(used, "none"))
-        return;
-    for (size_t index = 0; index < sizeof seal_words / sizeof seal_words[0]; index++) {
-        if (ow_words_equal(used, seal_words[index].used) && needs_word(rule, seal_words[index].needed))
-            return;
+    const ow_limits *limits = &checking->limits;
+    return part->kind == OW_ADAPTER && part->end_count == 2 && part->rating_pa >= limits->rating_pa &&
+           (limits->fluid == OW_FLUID_NONE || (part->fluids & (unsigned)limits->fluid) != 0) &&
+           (limits->least_bore_m < 0.0 || ow_part_bore_m(part, 0, 1) >= limits->least_bore_m);
+}
+
+static bool is_cheaper(const ow_part *part, const ow_part *than)
+{
+    if (than == NULL || !than->has_price)
+        return than == NULL || part->has_price;
+    return part->has_price && part->price_cents < than->price_cents;
+}
+
+/* The cheapest adapter of the catalogue that joins the two, the first by id among equals; NULL if none. */
+static const ow_part *find_adapter(const ow_checking *checking, const ow_end *a, const ow_end *b)
+{
+    const ow_part *best = NULL;
+    size_t count = checking->catalog != NULL ? ow_catalog_part_count(checking->catalog) : 0;
+    for (size_t index = 0; index < count; index++) {
+        const ow_part *part = ow_catalog_part_at(checking->catalog, index);
+        if (!is_fit(checking, part) || !is_cheaper(part, best))
+            continue;
+        if ((joins(checking, a, &part->ends[0]) && joins(checking, b, &part->ends[1])) ||
+            (joins(checking, a, &part->ends[1]) && joins(checking, b, &part->ends[0])))
+            best = part;
     }
-    ow_checking_find(checking, "wrong-seal", ow_checking_end(checking, node, end, where),
-                     "%s is used on this joint, which seals by %s", used, rule->seals_by);
+    return best;
+}
+
+static void say_wrong(ow_checking *checking, const char *where, const ow_end *outer, const ow_end *inner)
+{
+    char on[OW_END_TEXT_SIZE];
+    char from[OW_END_TEXT_SIZE];
+    char mend[512];
+    ow_mates mates;
+    ow_end_name(outer, on);
+    ow_end_name(inner, from);
+    const ow_part *adapter = find_adapter(checking, outer, inner);
+    if (adapter != NULL)
+        snprintf(mend, sizeof mend, "Put %.60s between them: %.160s.", adapter->id, adapter->title);
+    else
+        snprintf(mend, sizeof mend, "Put an adapter between them, one end to fit %s, the other to fit %s%s.",
+                 on, from, checking->catalog != NULL ? "; the catalogue has none in one piece" : "");
+    if (ow_mates_judge(outer, inner, &mates) == OW_OK)
+        ow_checking_find_mend(checking, "wrong-joint", where, mend, "%s on %s: %s: %s (%s)", from, on,
+                              ow_verdict_word(mates.verdict), mates.why, mates.source);
+    else
+        ow_checking_find_mend(checking, "wrong-joint", where, mend, "%s does not seal on %s", from, on);
 }
 
 static void check_joint(ow_checking *checking, size_t child)
@@ -78,17 +89,16 @@ static void check_joint(ow_checking *checking, size_t child)
     }
     const ow_joint_rule *rule = ow_joint_find(outer, inner);
     if (rule == NULL) {
-        ow_checking_find(checking, "wrong-joint", where, "%s does not seal on %s", other, words);
+        say_wrong(checking, where, outer, inner);
         return;
     }
     if (rule->verdict == OW_TOLERATED && !checking->limits.tolerate)
         ow_checking_warn(checking, "tolerated-joint", where, "%s in %s: %s", other, words,
                          rule->remark != NULL ? rule->remark : "no standard blesses it");
-    ow_checking_pass(checking, "wrong-joint", where, "%s on %s seals by %s (%s)", other, words,
-                     rule->seals_by, rule->source);
-    check_seal(checking, child, node->enter, rule);
-    if (layout->nodes[node->parent].part != NULL)
-        check_seal(checking, node->parent, node->parent_end, rule);
+    else
+        ow_checking_pass(checking, "wrong-joint", where, "%s on %s: %s by %s (%s)", other, words,
+                         ow_verdict_word(rule->verdict), rule->seals_by, rule->source);
+    ow_check_seal(checking, child, rule);
 }
 
 void ow_check_joints(ow_checking *checking)

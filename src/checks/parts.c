@@ -4,16 +4,26 @@
 
 static void check_rating(ow_checking *checking, size_t node, const ow_part *part)
 {
+    double wanted_bar = checking->limits.rating_pa / 1e5;
     char where[OW_WHERE_SIZE];
     if (checking->limits.rating_pa < 0.0 || part->rating_pa >= checking->limits.rating_pa)
         return;
     ow_checking_node(checking, node, where);
-    if (part->rating_pa < 0.0)
+    /* What fails on an assumed pressure only is a warning. */
+    if (checking->rating_assumed && part->rating_pa < 0.0)
+        ow_checking_warn(checking, "rating", where,
+                         "%s does not say its rating; %.3g bar is assumed of the source", part->id,
+                         wanted_bar);
+    else if (checking->rating_assumed)
+        ow_checking_warn(checking, "rating", where,
+                         "%s is rated for %.3g bar; %.3g bar is assumed of the source", part->id,
+                         part->rating_pa / 1e5, wanted_bar);
+    else if (part->rating_pa < 0.0)
         ow_checking_find(checking, "rating", where, "%s does not say its rating; %.3g bar is wanted",
-                         part->id, checking->limits.rating_pa / 1e5);
+                         part->id, wanted_bar);
     else
         ow_checking_find(checking, "rating", where, "%s is rated for %.3g bar; %.3g bar is wanted", part->id,
-                         part->rating_pa / 1e5, checking->limits.rating_pa / 1e5);
+                         part->rating_pa / 1e5, wanted_bar);
 }
 
 static void check_temperature(ow_checking *checking, size_t node, const ow_part *part)

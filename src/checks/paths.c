@@ -1,6 +1,12 @@
 /* SPDX-License-Identifier: MIT */
 /* What lies on the path from the source to each port: bore, hoses, restrictors. */
+#include <stdio.h>
+#include <string.h>
+
+#include "ask/unit.h"
 #include "checks/checks_internal.h"
+
+#define HOLE_LEAST_M 0.0008
 
 /* What a walk from a port back to the source meets. */
 typedef struct path_sum {
@@ -28,40 +34,79 @@ static path_sum sum_path(const ow_layout *layout, size_t port_node)
     return sum;
 }
 
-static void check_bore(ow_checking *checking, size_t port_node, const char *port)
+/* Ports are given: what is asked of the parts may be more than a port lets through. */
+static void check_port_bore(ow_checking *checking, size_t given)
+{
+    const ow_given *port = &checking->layout->givens[given];
+    double wanted_m = checking->limits.least_bore_m;
+    if (wanted_m < 0.0 || checking->limits.bore_warns || port->port == NULL || port->port->bore_m < 0.0 ||
+        port->port->bore_m >= wanted_m)
+        return;
+    ow_checking_find(checking, "port-bore", port->name,
+                     "%s itself has a bore of %.4g mm; %.4g mm is asked for", port->name,
+                     port->port->bore_m * 1e3, wanted_m * 1e3);
+}
+
+/* One part of the path to `port`, narrower than asked or silent. */
+static void say_bore(ow_checking *checking, size_t node, double bore_m, const char *port)
+{
+    const ow_part *part = checking->layout->nodes[node].part;
+    double wanted_m = checking->limits.least_bore_m;
+    char where[OW_WHERE_SIZE];
+    ow_checking_node(checking, node, where);
+    if (bore_m < 0.0)
+        ow_checking_find(checking, "bore-not-said", where,
+                         "%s does not say its bore; %.4g mm is wanted to %s", part->id, wanted_m * 1e3, port);
+    else
+        ow_checking_find(checking, "bore", where, "the bore of %s is %.4g mm; %.4g mm is asked for to %s",
+                         part->id, bore_m * 1e3, wanted_m * 1e3, port);
+}
+
+/* Adds "id 12.3 mm" to a list in words. */
+static void list_narrow(char *list, size_t room, const char *name, double bore_m)
+{
+    size_t used = strlen(list);
+    snprintf(list + used, room - used, "%s%.60s %.4g mm", used > 0 ? ", " : "", name, bore_m * 1e3);
+}
+
+/* A default least bore, the outlet's, warns once for the whole path. */
+static void warn_narrow(ow_checking *checking, const ow_given *to, const char *narrow)
+{
+    ow_checking_warn_mend(checking, "bore", to->name,
+                          "Use wider parts, or hold the flow against them: oilway drain, oilway plan.",
+                          "narrower than the outlet's %.4g mm: %s", checking->limits.least_bore_m * 1e3,
+                          narrow);
+}
+
+static void check_bore(ow_checking *checking, size_t port_node, const ow_given *to)
 {
     const ow_layout *layout = checking->layout;
-    double wanted = checking->limits.least_bore_m;
-    if (wanted < 0.0)
+    double wanted_m = checking->limits.least_bore_m;
+    bool warns = checking->limits.bore_warns, passed = true;
+    char narrow[400] = "", name[OW_WHERE_SIZE];
+    if (wanted_m < 0.0)
         return;
-    bool passed = true;
-    for (size_t child = port_node; layout->nodes[child].parent != OW_NODE_NONE;
-         child = layout->nodes[child].parent) {
-        size_t node = layout->nodes[child].parent;
-        const ow_part *part = layout->nodes[node].part;
-        char where[OW_WHERE_SIZE];
+    for (size_t child = port_node, at = layout->nodes[child].parent; at != OW_NODE_NONE;
+         child = at, at = layout->nodes[at].parent) {
+        const ow_part *part = layout->nodes[at].part;
         if (part == NULL)
             continue;
-        double bore = ow_part_bore_m(part, layout->nodes[node].enter, layout->nodes[child].parent_end);
-        if (bore >= wanted)
+        double bore_m = ow_part_bore_m(part, layout->nodes[at].enter, layout->nodes[child].parent_end);
+        if (bore_m >= wanted_m)
             continue;
         passed = false;
-        ow_checking_node(checking, node, where);
-        if (bore < 0.0)
-            ow_checking_find(checking, "bore-not-said", where,
-                             "%s does not say its bore; %.4g mm is wanted to %s", part->id, wanted * 1e3,
-                             port);
-        else if (checking->limits.bore_warns)
-            ow_checking_warn(checking, "bore", where,
-                             "the bore of %s is %.4g mm on the way to %s; the outlet's is %.4g mm", part->id,
-                             bore * 1e3, port, wanted * 1e3);
+        if (warns && bore_m >= 0.0)
+            list_narrow(narrow, sizeof narrow, ow_checking_node(checking, at, name), bore_m);
         else
-            ow_checking_find(checking, "bore", where, "the bore of %s is %.4g mm; %.4g mm is asked for to %s",
-                             part->id, bore * 1e3, wanted * 1e3, port);
+            say_bore(checking, at, bore_m, to->name);
     }
-    if (passed)
-        ow_checking_pass(checking, "bore", port, "no passage to %s is narrower than %.4g mm", port,
-                         wanted * 1e3);
+    if (warns && to->port != NULL && to->port->bore_m >= 0.0 && to->port->bore_m < wanted_m)
+        list_narrow(narrow, sizeof narrow, "the port itself", to->port->bore_m);
+    if (narrow[0] != '\0')
+        warn_narrow(checking, to, narrow);
+    else if (passed)
+        ow_checking_pass(checking, "bore", to->name, "no passage to %s is narrower than %.4g mm", to->name,
+                         wanted_m * 1e3);
 }
 
 static void check_hoses(ow_checking *checking, const path_sum *sum, const char *port)
@@ -94,30 +139,58 @@ static void check_orifice(ow_checking *checking, size_t node)
                      part->orifice_m * 1e3, limits->orifice_low_m * 1e3, limits->orifice_high_m * 1e3);
 }
 
-static void check_restrictors(ow_checking *checking, const path_sum *sum, const char *port)
+/* A restrictor that stands where the unit wants none, or behind another. */
+static void check_needless(ow_checking *checking, const path_sum *sum, const ow_given *to, bool forbidden)
 {
     char where[OW_WHERE_SIZE];
-    if (sum->restrictors > 0)
+    bool built_in = to->machine != NULL && to->machine->restrictor == OW_BUILT_IN_YES;
+    if (sum->restrictors == 0)
+        return;
+    ow_checking_node(checking, sum->last_restrictor, where);
+    if (sum->restrictors > 1)
+        ow_checking_find(checking, "second-restrictor", where, "%zu restrictors stand in a row before %s",
+                         sum->restrictors, to->name);
+    else if (built_in)
+        ow_checking_find(checking, "second-restrictor", where,
+                         "%s stands before %s, which has a restrictor built in", where, to->machine->id);
+    else if (forbidden)
+        ow_checking_find(checking, "restrictor-wrong", where, "%s stands before %s, which wants none", where,
+                         to->name);
+    else if (ow_unit_wants(to, OW_BEARING_UNKNOWN) == OW_RESTRICTOR_FORBIDDEN)
+        ow_checking_warn(checking, "restrictor-wrong", where, "%s stands before %s, whose bearing wants none",
+                         where, to->name);
+}
+
+/* A hole below 0.8 mm clogs: common practice. */
+static void check_hole(ow_checking *checking, size_t node)
+{
+    const ow_part *part = checking->layout->nodes[node].part;
+    char where[OW_WHERE_SIZE];
+    if (part->orifice_m > 0.0 && part->orifice_m < HOLE_LEAST_M * (1.0 - 1e-9))
+        ow_checking_find(checking, "restrictor-clogs", ow_checking_node(checking, node, where),
+                         "the hole of %s is %.2f mm; less than %.1f mm clogs", part->id,
+                         part->orifice_m * 1e3, HOLE_LEAST_M * 1e3);
+}
+
+static void check_restrictors(ow_checking *checking, const path_sum *sum, const ow_given *to)
+{
+    ow_restrictor_ask wanted = checking->limits.restrictor;
+    if (sum->restrictors > 0) {
         check_orifice(checking, sum->last_restrictor);
-    switch (checking->limits.restrictor) {
-    case OW_RESTRICTOR_REQUIRED:
-        if (sum->restrictors == 0)
-            ow_checking_find(checking, "restrictor-missing", port, "there is no restrictor on the way to %s",
-                             port);
-        else
-            ow_checking_pass(checking, "restrictor-missing", port, "a restrictor stands before %s", port);
-        break;
-    case OW_RESTRICTOR_FORBIDDEN:
-        if (sum->restrictors > 0)
-            ow_checking_find(checking, "restrictor-wrong",
-                             ow_checking_node(checking, sum->last_restrictor, where),
-                             "a restrictor stands before %s, which wants none", port);
-        else
-            ow_checking_pass(checking, "restrictor-wrong", port, "no restrictor stands before %s", port);
-        break;
-    case OW_RESTRICTOR_ANY:
-        break;
+        check_hole(checking, sum->last_restrictor);
     }
+    check_needless(checking, sum, to, wanted == OW_RESTRICTOR_FORBIDDEN);
+    if (wanted == OW_RESTRICTOR_REQUIRED && sum->restrictors == 0)
+        ow_checking_find(checking, "restrictor-missing", to->name, "there is no restrictor on the way to %s",
+                         to->name);
+    else if (checking->layout->circuit == OW_FEED && wanted == OW_RESTRICTOR_ANY && sum->restrictors == 0 &&
+             ow_unit_wants(to, OW_BEARING_UNKNOWN) == OW_RESTRICTOR_REQUIRED)
+        ow_checking_warn(checking, "restrictor-missing", to->name,
+                         "there is no restrictor on the way to %s, whose ball bearings want one", to->name);
+    else if (wanted == OW_RESTRICTOR_REQUIRED)
+        ow_checking_pass(checking, "restrictor-missing", to->name, "a restrictor stands before %s", to->name);
+    else if (wanted == OW_RESTRICTOR_FORBIDDEN && sum->restrictors == 0)
+        ow_checking_pass(checking, "restrictor-wrong", to->name, "no restrictor stands before %s", to->name);
 }
 
 static void check_kept(ow_checking *checking, const path_sum *sum, const char *port)
@@ -134,6 +207,7 @@ static void check_kept(ow_checking *checking, const path_sum *sum, const char *p
 void ow_check_paths(ow_checking *checking)
 {
     const ow_layout *layout = checking->layout;
+    check_port_bore(checking, 0);
     for (size_t given = 1; given < layout->given_count; given++) {
         size_t node = ow_checking_port_node(checking, given);
         if (node == OW_NODE_NONE)
@@ -144,8 +218,9 @@ void ow_check_paths(ow_checking *checking)
             check_kept(checking, &sum, port);
             continue;
         }
-        check_bore(checking, node, port);
+        check_bore(checking, node, &layout->givens[given]);
         check_hoses(checking, &sum, port);
-        check_restrictors(checking, &sum, port);
+        check_restrictors(checking, &sum, &layout->givens[given]);
+        check_port_bore(checking, given);
     }
 }

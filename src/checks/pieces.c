@@ -4,18 +4,9 @@
  * joined rigidly. A piece is named by its node nearest to the source.
  */
 #include "checks/checks_internal.h"
-#include "oilway/joint.h"
 
-/* The node nearest to the source that hangs together with `node` when the layout is cut at turning joints. */
-static size_t piece_at_turns(const ow_layout *layout, size_t node)
-{
-    while (layout->nodes[node].parent != OW_NODE_NONE &&
-           !ow_joint_turns(ow_layout_parent_end(layout, node), ow_layout_child_end(layout, node)))
-        node = layout->nodes[node].parent;
-    return node;
-}
-
-/* The same when it is cut through its hoses: a hose is the end of the piece it hangs on. */
+/* The node nearest to the source that hangs together with `node` when the layout is cut through its hoses: a
+ * hose is the end of the piece it hangs on. */
 static size_t piece_at_hoses(const ow_layout *layout, size_t node)
 {
     for (;;) {
@@ -31,7 +22,7 @@ static void check_closing(ow_checking *checking, size_t first, size_t second, co
                           const char *second_name)
 {
     const ow_layout *layout = checking->layout;
-    if (piece_at_turns(layout, first) == piece_at_turns(layout, second))
+    if (ow_checking_piece(layout, first) == ow_checking_piece(layout, second))
         ow_checking_find(checking, "closing-joint", second_name,
                          "nothing between %s and %s turns or clamps freely, so the last joint cannot be made",
                          first_name, second_name);

@@ -24,7 +24,7 @@ static void free_checked(cli_run *run, checked *all)
     ow_layouts_free(&run->context, all->layouts, all->count);
 }
 
-static ow_status check_all(cli_run *run, checked *all)
+static ow_status check_all(cli_run *run, const cli_shop *shop, checked *all)
 {
     all->findings = calloc(all->count + 1, sizeof *all->findings);
     all->passed = calloc(all->count + 1, sizeof *all->passed);
@@ -36,8 +36,8 @@ static ow_status check_all(cli_run *run, checked *all)
     }
     ow_status status = OW_OK;
     for (size_t index = 0; index < all->count && status == OW_OK; index++)
-        status =
-            ow_check_layout(&run->context, &all->layouts[index], &all->findings[index], &all->passed[index]);
+        status = ow_check_layout(&run->context, shop->catalog, &all->layouts[index], &all->findings[index],
+                                 &all->passed[index]);
     return status;
 }
 
@@ -71,7 +71,7 @@ static cli_exit check_file(cli_run *run, const cli_shop *shop)
     if (status == OW_OK)
         status = cli_read_layouts(run, shop, bytes, length, &all.layouts, &all.count);
     if (status == OW_OK)
-        status = check_all(run, &all);
+        status = check_all(run, shop, &all);
     if (status == OW_OK)
         exit = print_checked(run, &all);
     else

@@ -10,20 +10,36 @@
 #include "base/memory.h"
 #include "rules/table.h"
 
+/* The groups, in the order in which they are listed; NULL past the last. */
+static const ow_rule *group_at(size_t index, size_t *count)
+{
+    const ow_rule *const groups[] = {ow_rules, ow_practice_rules, ow_physics_rules, ow_plan_rules};
+    const size_t counts[] = {ow_rules_count, ow_practice_rules_count, ow_physics_rules_count,
+                             ow_plan_rules_count};
+    if (index >= sizeof groups / sizeof groups[0])
+        return NULL;
+    *count = counts[index];
+    return groups[index];
+}
+
 size_t ow_rule_count(void)
 {
-    return ow_rules_count + ow_physics_rules_count + ow_plan_rules_count;
+    size_t sum = 0, count = 0;
+    for (size_t group = 0; group_at(group, &count) != NULL; group++)
+        sum += count;
+    return sum;
 }
 
 const ow_rule *ow_rule_at(size_t index)
 {
-    if (index < ow_rules_count)
-        return &ow_rules[index];
-    index -= ow_rules_count;
-    if (index < ow_physics_rules_count)
-        return &ow_physics_rules[index];
-    index -= ow_physics_rules_count;
-    return index < ow_plan_rules_count ? &ow_plan_rules[index] : NULL;
+    const ow_rule *rules;
+    size_t count = 0;
+    for (size_t group = 0; (rules = group_at(group, &count)) != NULL; group++) {
+        if (index < count)
+            return &rules[index];
+        index -= count;
+    }
+    return NULL;
 }
 
 const ow_rule *ow_rule_find(const char *id)

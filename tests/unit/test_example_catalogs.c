@@ -178,7 +178,8 @@ static void the_layouts_drawn_by_hand_pass_the_check(void **state)
     for (size_t i = 0; i < count; i++) {
         ow_findings findings = ow_findings_new(&self.context);
         ow_findings passed = ow_findings_new(&self.context);
-        assert_int_equal(ow_check_layout(&self.context, &layouts[i], &findings, &passed), OW_OK);
+        assert_int_equal(ow_check_layout(&self.context, self.catalog, &layouts[i], &findings, &passed),
+                         OW_OK);
         for (size_t f = 0; f < findings.count; f++)
             if (findings.items[f].severity >= OW_WARNING)
                 fail_msg("%s: %s: %s", layouts[i].title, findings.items[f].where, findings.items[f].message);
