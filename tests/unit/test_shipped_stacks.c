@@ -79,7 +79,7 @@ typedef struct tally {
 static void assert_sound(shipped *self, const ow_layout *layout)
 {
     ow_findings findings = ow_findings_new(&self->context);
-    assert_int_equal(ow_check_layout(&self->context, layout, &findings, NULL), OW_OK);
+    assert_int_equal(ow_check_layout(&self->context, self->catalog, layout, &findings, NULL), OW_OK);
     for (size_t i = 0; i < findings.count; i++)
         if (findings.items[i].severity == OW_ERROR)
             fail_msg("%s to %s: %s: %s", layout->givens[0].name, layout->givens[1].name,
