@@ -177,7 +177,8 @@ typedef struct ow_branch_flow {
     double start_pa; /* where it begins */
     double loss_pa;  /* by flow */
     double rise_pa;
-    double end_pa; /* at its load, split or dead end; never below 0 */
+    double end_pa; /* at its load, split or dead end; below 0 only at a split too high for its source, or
+                      pulled at */
 } ow_branch_flow;
 
 /* Branches in the tree, the trunk counted. */

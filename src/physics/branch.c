@@ -146,14 +146,46 @@ static double branch_flow(const branch_problem *parent, const ow_branch *branch,
 {
     branch_problem problem = {branch, before, parent->liquid, parent->roughness_m, 0.0};
     problem.available_pa = start_pa - rise_pa(branch, parent->liquid);
-    if (problem.available_pa <= 0.0 || (!branch->has_load && branch->branch_count == 0))
-        return 0.0;
     double most = branch->has_load ? ow_load_flow_m3s(&branch->load, problem.liquid, problem.available_pa)
                                    : split_flow(&problem, problem.available_pa);
     double flow = 0.0;
+    if (!(most > 0.0))
+        return 0.0; /* dead, or too high for its start's pressure */
     if (!ow_root_find(surplus, &problem, 0.0, most, &flow))
         return most; /* no loss to speak of: the upper end is the answer to rounding */
     return flow;
+}
+
+typedef struct node_problem {
+    const branch_problem *branch;
+    double flow_m3s;
+} node_problem;
+
+static double node_surplus(const void *data, double node_pa)
+{
+    const node_problem *node = data;
+    return split_flow(node->branch, node_pa) - node->flow_m3s;
+}
+
+/*
+ * The pressure at a branch's end. At a split it is found from the flow that goes on: behind a tight trunk it
+ * is a small difference of large pressures, and would not carry the flow to all its digits. It may be below
+ * 0, where a branch falls and pulls.
+ */
+static double end_pressure_pa(const branch_problem *problem, double loss_pa, double flow_m3s)
+{
+    const ow_branch *branch = problem->branch;
+    double end_pa = problem->available_pa - loss_pa;
+    if (branch->has_load)
+        return ow_load_pressure_pa(&branch->load, problem->liquid, flow_m3s);
+    if (branch->branch_count == 0)
+        return fmax(end_pa, 0.0);
+    node_problem node = {problem, flow_m3s};
+    double most_fall_pa =
+        OW_BRANCH_DEPTH_MAX * OW_RISE_HIGH_M * OW_GRAVITY_MS2 * problem->liquid->density_kgm3;
+    if (flow_m3s > 0.0)
+        ow_root_find(node_surplus, &node, -most_fall_pa, fmax(problem->available_pa, 0.0), &end_pa);
+    return end_pa;
 }
 
 /* Writes the solved flows, trunk first; returns how many. */
@@ -167,7 +199,8 @@ static size_t write_flows(const branch_problem *parent, const ow_branch *branch,
     branch_problem problem = {branch, before, parent->liquid, parent->roughness_m, 0.0};
     flow->loss_pa = branch_loss_pa(&problem, flow->flow_m3s);
     flow->rise_pa = rise_pa(branch, parent->liquid);
-    flow->end_pa = fmax(start_pa - flow->rise_pa - flow->loss_pa, 0.0);
+    problem.available_pa = start_pa - flow->rise_pa;
+    flow->end_pa = end_pressure_pa(&problem, flow->loss_pa, flow->flow_m3s);
     size_t written = 1;
     for (size_t i = 0; i < branch->branch_count; i++)
         written += write_flows(parent, &branch->branches[i], last_piece(branch, before), flow->end_pa, index,
