@@ -26,7 +26,7 @@ UNIT_SOURCES := $(sort $(wildcard tests/unit/test_*.c))
 FUZZ_SOURCES := $(sort $(wildcard tests/fuzz/fuzz_*.c))
 
 LIB_OBJECTS     := $(LIB_SOURCES:%.c=$(BUILD)/obj/%.o)
-COMMAND_OBJECTS := $(COMMAND_SOURCES:%.c=$(BUILD)/obj/%.o)
+COMMAND_OBJECTS := $(COMMAND_SOURCES:%.c=$(BUILD)/obj/%.o) $(BUILD)/obj/page.o
 SUPPORT_OBJECTS := $(SUPPORT_SOURCES:%.c=$(BUILD)/obj/%.o)
 UNIT_TESTS      := $(UNIT_SOURCES:tests/unit/%.c=$(BUILD)/tests/%)
 LIBRARY         := $(BUILD)/liboilway.a
@@ -67,6 +67,17 @@ $(BUILD)/obj/%.o: %.c | $(BUILD)/.build-packages
 $(LIBRARY): $(LIB_OBJECTS)
 	@rm -f $@
 	$(call say,AR,$@)ar rcs $@ $^
+
+# The counter page's files become arrays of bytes in the command.
+PAGE_FILES := $(sort $(wildcard src/counter/page/*.html src/counter/page/*.css src/counter/page/*.js src/counter/page/*.svg))
+$(BUILD)/embed: src/counter/page/embed.c
+	@mkdir -p $(@D)
+	$(CC) $(CSTD) $(WARN) -O1 -o $@ $<
+$(BUILD)/page.c: $(BUILD)/embed $(PAGE_FILES) Makefile
+	$(BUILD)/embed $(PAGE_FILES) >$@
+$(BUILD)/obj/page.o: $(BUILD)/page.c src/counter/assets.h | $(BUILD)/.build-packages
+	@mkdir -p $(@D)
+	$(CC) $(CPPFLAGS) $(CFLAGS) -c $< -o $@
 
 $(BUILD)/oilway: $(COMMAND_OBJECTS) $(LIBRARY)
 	$(call say,LINK,$@)$(CC) $(SANITIZE) $(LDFLAGS) -o $@ $(COMMAND_OBJECTS) $(LIBRARY) $(LIBS) $(COMMAND_LIBS)

@@ -60,6 +60,13 @@ CLI_CASES := $(sort $(wildcard tests/cli/*.case))
 cases: $(BUILD)/oilway | $(BUILD)/.check-packages ## run the end-to-end cases against the binary
 	@tests/cli/run.py $(BUILD)/oilway $(CLI_CASES)
 
+# ---- the counter page -----------------------------------------------------------------------
+# Over HTTP on a build with the sanitizers: a fault in a thread of the server ends its run with an error.
+.PHONY: counter-http
+counter-http: | $(BUILD)/.check-packages ## the counter over HTTP, with ASan and UBSan
+	$(MAKE) BUILD=$(BUILD)/asan $(ASAN) all
+	@tests/counter/over_http.py $(BUILD)/asan/oilway
+
 # ---- valgrind -------------------------------------------------------------------------------
 # Sees reads of memory that was never written, which ASan does not. OW_SLOW_TOOL asks tests that draw at random to
 # draw less. Left out, with the reason:
@@ -167,7 +174,7 @@ $(BUILD)/physics-driver: tests/reference/physics_driver.c $(LIBRARY)
 # ---- all of it ------------------------------------------------------------------------------
 # In turn, each with as many jobs as there are processors; the first that fails stops.
 CHECK_JOBS ?= $(shell nproc)
-CHECKS := format headers check-asan check-clang cases cases-asan docs-fresh fuzz-seeds valgrind reference-physics tidy
+CHECKS := format headers check-asan check-clang cases cases-asan counter-http docs-fresh fuzz-seeds valgrind reference-physics tidy
 .PHONY: cases-asan
 check: | $(BUILD)/.check-packages ## every test: gcc, clang, sanitizers, valgrind, cases, seeds, references, tidy
 	@set -e; for part in $(CHECKS); do echo "== $$part"; begun=$$(date +%s); \

@@ -38,7 +38,7 @@ typedef struct ow_caliper_words {
     bool male, female;    /* neither: either */
 } ow_caliper_words;
 /* Reads the words. All faults are reported, each under the name of its option ("--pitch"; the diameter as
- * "DIAMETER"). OW_INPUT: *ask untouched. */
+ * "diameter"). OW_INPUT: *ask untouched. */
 ow_status ow_caliper_ask_read(const ow_context *context, const ow_caliper_words *words, ow_caliper_ask *ask);
 
 #define OW_CALIPER_WHY_SIZE 192

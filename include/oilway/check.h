@@ -17,4 +17,17 @@
 ow_status ow_check_layout(const ow_context *context, const ow_catalog *catalog, const ow_layout *layout,
                           ow_findings *findings, ow_findings *passed);
 
+/* Several layouts checked. */
+typedef struct ow_checked {
+    const ow_context *context;
+    size_t count;
+    ow_findings *findings, *passed; /* one of each for every layout */
+    bool ok;                        /* no finding is an error */
+} ow_checked;
+
+/* OW_OK or OW_MEMORY; *checked is untouched on failure, else freed with ow_checked_done. */
+ow_status ow_check_layouts(const ow_context *context, const ow_catalog *catalog, const ow_layout *layouts,
+                           size_t count, ow_checked *checked);
+void ow_checked_done(ow_checked *checked);
+
 #endif

@@ -16,6 +16,7 @@ extern const cli_command cli_manual;
 extern const cli_command cli_caliper;
 extern const cli_command cli_thread;
 extern const cli_command cli_mates;
+extern const cli_command cli_counter;
 extern const cli_command cli_oil;
 extern const cli_command cli_drain;
 extern const cli_command cli_feed;

@@ -10,9 +10,6 @@
 
 #include "cli/cli.h"
 
-#define FOLDERS_MAX 32
-#define PATH_SIZE 4096
-
 static bool is_folder(const char *path)
 {
     struct stat found;
@@ -37,7 +34,7 @@ static bool own_folder(char *folder, size_t size)
 static bool shipped_catalog(char *path, size_t size)
 {
     static const char *const beside[] = {"../catalog", "../../catalog", "../share/oilway/catalog"};
-    char folder[PATH_SIZE];
+    char folder[CLI_PATH_SIZE];
     if (own_folder(folder, sizeof folder)) {
         for (size_t index = 0; index < sizeof beside / sizeof beside[0]; index++) {
             int length = snprintf(path, size, "%s/%s", folder, beside[index]);
@@ -49,11 +46,11 @@ static bool shipped_catalog(char *path, size_t size)
     return length > 0 && (size_t)length < size && is_folder(path);
 }
 
-static size_t find_folders(cli_run *run, const char **folders, char *path, size_t size)
+size_t cli_find_folders(cli_run *run, const char **folders, char *path, size_t size)
 {
-    size_t count = cli_values(run, "catalog", folders, FOLDERS_MAX);
-    if (count > FOLDERS_MAX) {
-        cli_complain("catalog", "%d folders at most", FOLDERS_MAX);
+    size_t count = cli_values(run, "catalog", folders, CLI_FOLDERS_MAX);
+    if (count > CLI_FOLDERS_MAX) {
+        cli_complain("catalog", "%d folders at most", CLI_FOLDERS_MAX);
         return 0;
     }
     if (count > 0)
@@ -90,10 +87,10 @@ ow_status cli_open_shop(cli_run *run, bool with_net, cli_shop *shop)
 
 ow_status cli_open_shop_with(cli_run *run, const char *stock, bool with_net, cli_shop *shop)
 {
-    const char *folders[FOLDERS_MAX];
-    char path[PATH_SIZE];
+    const char *folders[CLI_FOLDERS_MAX];
+    char path[CLI_PATH_SIZE];
     *shop = (cli_shop){NULL, NULL};
-    ow_catalog_options options = {folders, find_folders(run, folders, path, sizeof path), stock,
+    ow_catalog_options options = {folders, cli_find_folders(run, folders, path, sizeof path), stock,
                                   cli_has(run, "skip-bad"), false};
     if (options.folder_count == 0)
         return OW_INPUT;

@@ -55,11 +55,11 @@ static void read_pitch(caliper_reading *reading, const ow_caliper_words *words, 
 static void read_diameter(caliper_reading *reading, const char *words, ow_caliper_ask *ask)
 {
     if (words == NULL)
-        fault(reading, "DIAMETER", "", ow_dimension_expected(OW_LENGTH), "the diameter is missing");
+        fault(reading, "diameter", "", ow_dimension_expected(OW_LENGTH), "the diameter is missing");
     else if (ow_quantity_read(words, OW_LENGTH, &ask->diameter_m) != OW_OK)
-        fault(reading, "DIAMETER", words, ow_dimension_expected(OW_LENGTH), "this is no diameter");
+        fault(reading, "diameter", words, ow_dimension_expected(OW_LENGTH), "this is no diameter");
     else if (ask->diameter_m < DIAMETER_LEAST_M || ask->diameter_m > DIAMETER_MOST_M)
-        fault(reading, "DIAMETER", words, "1 mm to 100 mm", "this is out of range");
+        fault(reading, "diameter", words, "1 mm to 100 mm", "this is out of range");
 }
 
 static void read_sides(caliper_reading *reading, const ow_caliper_words *words, ow_caliper_ask *ask)

@@ -39,7 +39,7 @@ static void every_fault_of_a_reading_is_told_at_once(void **state)
     assert_int_equal(ow_caliper_ask_read(&context, &words, &ask), OW_INPUT);
     assert_near(ask.diameter_m, 7, 1e-12);
     assert_int_equal(sink.count, 5);
-    assert_string_equal(sink.items[0].told, "DIAMETER:1:1: error: this is no diameter");
+    assert_string_equal(sink.items[0].told, "diameter:1:1: error: this is no diameter");
     assert_string_equal(sink.items[1].told, "--tpi:1:1: error: this is no bare number");
     assert_string_equal(sink.items[2].told, "--accuracy:1:1: error: this is out of range");
     assert_string_equal(sink.items[4].marked, "perhaps");
@@ -59,7 +59,7 @@ static void a_diameter_must_be_there_and_a_pitch_only_once(void **state)
     ow_test_diagnostics_clear(&sink);
     words = (ow_caliper_words){.diameter = "120 mm"};
     assert_int_equal(ow_caliper_ask_read(&context, &words, &ask), OW_INPUT);
-    ow_test_assert_told(&sink, "DIAMETER:1:1: error: this is out of range");
+    ow_test_assert_told(&sink, "diameter:1:1: error: this is out of range");
 }
 
 int main(void)

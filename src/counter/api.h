@@ -1,0 +1,28 @@
+/* SPDX-License-Identifier: MIT */
+/* The routes of the JSON API; docs/api.md describes each. They write what the command's --json prints, by the
+ * same functions. */
+#ifndef OW_COUNTER_API_H
+#define OW_COUNTER_API_H
+
+#include "counter/call.h"
+
+ow_status counter_api_stack(counter_call *call);
+
+ow_status counter_api_check(counter_call *call);
+ow_status counter_api_bill(counter_call *call);
+ow_status counter_api_plan(counter_call *call);
+ow_status counter_api_draw(counter_call *call);
+
+ow_status counter_api_caliper(counter_call *call);
+ow_status counter_api_thread(counter_call *call);
+ow_status counter_api_mates(counter_call *call);
+
+ow_status counter_api_oil(counter_call *call);
+ow_status counter_api_drain(counter_call *call);
+ow_status counter_api_feed(counter_call *call);
+ow_status counter_api_siphon(counter_call *call);
+
+ow_status counter_api_shop(counter_call *call);
+ow_status counter_api_catalog(counter_call *call);
+
+#endif

@@ -1,0 +1,100 @@
+/* SPDX-License-Identifier: MIT */
+/* Routes whose body is the YAML of a layout or of a job. */
+#include <string.h>
+
+#include "counter/api.h"
+
+static ow_status read_layouts(counter_call *call, ow_layout **layouts, size_t *count)
+{
+    return ow_layouts_read(&call->context, call->shop->catalog, "layout", call->body, call->body_length,
+                           layouts, count);
+}
+
+ow_status counter_api_check(counter_call *call)
+{
+    ow_layout *layouts = NULL;
+    ow_checked checked;
+    size_t count = 0;
+    ow_status status = read_layouts(call, &layouts, &count);
+    if (status != OW_OK)
+        return status;
+    status = ow_check_layouts(&call->context, call->shop->catalog, layouts, count, &checked);
+    if (status == OW_OK) {
+        status = ow_report_check_json(&call->text, layouts, checked.findings, checked.passed, count);
+        ow_checked_done(&checked);
+    }
+    ow_layouts_free(&call->context, layouts, count);
+    return status;
+}
+
+/* Reads and plans a job. The stock page that a job may name is not read: no path of a request is. */
+static ow_status with_plan(counter_call *call, ow_status (*use)(counter_call *call, const ow_plan *plan))
+{
+    ow_job *job = NULL;
+    ow_plan plan;
+    ow_status status =
+        ow_job_read(&call->context, call->shop->catalog, "job", call->body, call->body_length, &job);
+    if (status != OW_OK)
+        return status;
+    status = ow_plan_make(&call->context, call->shop->catalog, call->shop->net, job, &plan);
+    if (status == OW_OK) {
+        status = use(call, &plan);
+        ow_plan_done(&plan);
+    }
+    ow_job_free(job);
+    return status;
+}
+
+static ow_status write_plan(counter_call *call, const ow_plan *plan)
+{
+    return ow_report_plan_json(&call->text, plan);
+}
+
+static ow_status write_plan_bill(counter_call *call, const ow_plan *plan)
+{
+    return ow_report_bill_json(&call->text, &plan->bill);
+}
+
+ow_status counter_api_plan(counter_call *call)
+{
+    return with_plan(call, write_plan);
+}
+
+ow_status counter_api_bill(counter_call *call)
+{
+    ow_layout *layouts = NULL;
+    ow_bill bill;
+    size_t count = 0;
+    if (ow_job_is(call->body, call->body_length))
+        return with_plan(call, write_plan_bill);
+    ow_status status = read_layouts(call, &layouts, &count);
+    if (status != OW_OK)
+        return status;
+    status = ow_bill_new(&call->context, layouts, count, &bill);
+    if (status == OW_OK) {
+        status = ow_report_bill_json(&call->text, &bill);
+        ow_bill_done(&bill);
+    }
+    ow_layouts_free(&call->context, layouts, count);
+    return status;
+}
+
+ow_status counter_api_draw(counter_call *call)
+{
+    ow_layout *layouts = NULL;
+    size_t count = 0;
+    ow_style style = OW_STYLE_INIT;
+    const char *format = counter_value(call, "format");
+    if (format != NULL && strcmp(format, "text") != 0) {
+        counter_fault(call, "format", format, "not a word known here", "text");
+        return OW_INPUT;
+    }
+    ow_status status = read_layouts(call, &layouts, &count);
+    if (status != OW_OK)
+        return status;
+    for (size_t index = 0; index < count; index++)
+        ow_report_layout_text(&call->text, &layouts[index], &style);
+    call->type = "text/plain; charset=utf-8";
+    ow_layouts_free(&call->context, layouts, count);
+    return OW_OK;
+}
