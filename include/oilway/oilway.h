@@ -14,6 +14,7 @@
 #include "oilway/context.h"
 #include "oilway/coolant.h"
 #include "oilway/drain.h"
+#include "oilway/draw.h"
 #include "oilway/end.h"
 #include "oilway/feed.h"
 #include "oilway/file.h"

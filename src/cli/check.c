@@ -8,6 +8,8 @@ static cli_exit print_checked(cli_run *run, const ow_layout *layouts, const ow_c
     ow_status status = OW_OK;
     if (cli_is_format(run, "json"))
         status = ow_report_check_json(&text, layouts, checked->findings, checked->passed, checked->count);
+    else if (cli_is_format(run, "svg"))
+        status = ow_draw_layouts_svg(&text, layouts, checked->findings, checked->count, NULL);
     for (size_t index = 0; index < checked->count && cli_is_format(run, "text"); index++)
         ow_report_check_text(&text, &layouts[index], &checked->findings[index], &checked->passed[index],
                              &run->style);
@@ -63,6 +65,6 @@ const cli_command cli_check = {
         "`asked` is held to its circuit's defaults.",
     .least = 1,
     .most = 1,
-    .formats = "text json",
+    .formats = "text json svg",
     .run = run_check,
 };

@@ -88,6 +88,8 @@ static cli_exit print_answers(cli_run *run, const ow_answers *answers)
         ow_report_answers_csv(&text, answers);
     else if (cli_is_format(run, "dot"))
         ow_report_answers_dot(&text, answers);
+    else if (cli_is_format(run, "svg"))
+        status = ow_draw_answers_svg(&text, answers, NULL);
     else
         ow_report_answers_text(&text, answers, &run->style);
     if (status != OW_OK) {
@@ -146,6 +148,6 @@ const cli_command cli_stack = {
         "asked that is not asked here. An END whose pitch or seat is left out is answered for each in use.",
     .options = options,
     .option_count = sizeof options / sizeof options[0],
-    .formats = "text json yaml csv dot",
+    .formats = "text json yaml csv svg dot",
     .run = run_stack,
 };

@@ -1,0 +1,76 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * Labels put where nothing else is, each with a leader to its place. Every label is tried at all places
+ * around its anchors, nearest first. Then those that came off worst are tried again as if they had been
+ * first: the labels in their way are placed anew, and the change is kept if all together stand better. No two
+ * ever overlap.
+ */
+#ifndef OW_DRAWING_LABELS_H
+#define OW_DRAWING_LABELS_H
+
+#include "drawing/figure.h"
+
+#define OW_LABEL_LINES 3
+#define OW_LABEL_ANCHORS 4
+
+typedef enum ow_label_kind {
+    OW_LABEL_PORT,
+    OW_LABEL_JOINT,
+    OW_LABEL_PART,
+    OW_LABEL_NOTE,   /* narrowest bore, orifice, length of a hose */
+    OW_LABEL_FINDING /* a mark alone */
+} ow_label_kind;
+
+typedef struct ow_label_place {
+    ow_box box;
+    ow_spot anchor; /* the one that is pointed at */
+    ow_spot from;   /* where the leader leaves the box */
+    double cost;
+    bool placed;
+} ow_label_place;
+
+typedef struct ow_label {
+    ow_label_kind kind;
+    size_t number; /* part: its number; joint: its letter from 0; finding: its number */
+    size_t mark;   /* joint: its seat mark; finding: its severity */
+    const char *lines[OW_LABEL_LINES];
+    size_t line_count;
+    double size; /* of the type, mm */
+    bool bold;
+    double width, height;
+    ow_spot anchors[OW_LABEL_ANCHORS];
+    size_t anchor_count;
+    ow_label_place at; /* set by placing */
+} ow_label;
+
+/* What no label may cover. Leaders may run over a part, at a cost; not over words. */
+typedef struct ow_obstacle {
+    ow_box box;
+    bool words;
+} ow_obstacle;
+
+typedef struct ow_labels {
+    const ow_context *context;
+    ow_label *items;
+    size_t count, capacity;
+    ow_obstacle *obstacles;
+    size_t obstacle_count, obstacle_capacity;
+    double least_x, most_x; /* of the paper */
+    bool failed;
+} ow_labels;
+
+ow_labels ow_labels_new(const ow_context *context, double least_x, double most_x);
+void ow_labels_done(ow_labels *labels);
+void ow_labels_add(ow_labels *labels, const ow_label *label);
+void ow_labels_block(ow_labels *labels, const ow_box *box, bool words);
+/* Finds every label its place. OW_MEMORY marks the labels as failed. */
+void ow_labels_place(ow_labels *labels);
+/* The box around all of them. */
+ow_box ow_labels_bounds(const ow_labels *labels);
+
+/* label_place.c: the best place for one label among the others; `alone` as if no other were there. */
+ow_label_place ow_label_find_place(const ow_labels *labels, const ow_label *label, bool alone);
+/* Whether two labels, or the leader of one and the words of the other, are in each other's way. */
+bool ow_labels_collide(const ow_label *a, const ow_label *b);
+
+#endif

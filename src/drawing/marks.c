@@ -1,0 +1,187 @@
+/* SPDX-License-Identifier: MIT */
+#include "drawing/marks.h"
+
+#include <math.h>
+#include <stdio.h>
+
+#include "oilway/joint.h"
+
+#define PI 3.14159265358979323846
+
+ow_seat_mark ow_seat_mark_of(const ow_end *a, const ow_end *b)
+{
+    if (ow_joint_find(a, b) == NULL)
+        return OW_MARK_NONE;
+    if (a->form == OW_FORM_BANJO || a->seat == OW_SEAT_BANJO || b->seat == OW_SEAT_BANJO)
+        return OW_MARK_BANJO;
+    if (a->form == OW_FORM_FLANGE)
+        return OW_MARK_FLANGE;
+    if (a->form == OW_FORM_WELD)
+        return OW_MARK_WELD;
+    if (a->form == OW_FORM_HOSE || b->form == OW_FORM_HOSE)
+        return a->form == OW_FORM_TAIL || b->form == OW_FORM_TAIL ? OW_MARK_HOSE : OW_MARK_CLAMP;
+    switch ((int)(a->seat == OW_SEAT_NONE ? b->seat : a->seat)) {
+    case OW_SEAT_WASHER:
+    case OW_SEAT_WASHER_CAPTIVE:
+        return a->seat == OW_SEAT_TAPER || b->seat == OW_SEAT_TAPER ? OW_MARK_TAPER : OW_MARK_FACE;
+    case OW_SEAT_O_RING:
+    case OW_SEAT_FACE_O_RING:
+        return OW_MARK_O_RING;
+    case OW_SEAT_TAPER:
+        return b->seat == OW_SEAT_NPSM ? OW_MARK_CONE : OW_MARK_TAPER;
+    default:
+        return OW_MARK_CONE;
+    }
+}
+
+const char *ow_seat_mark_words(ow_seat_mark mark)
+{
+    static const char *const WORDS[OW_MARK_COUNT] = {
+        "taper thread, on its flanks",
+        "washer on the face",
+        "O-ring",
+        "cone or flare, metal to metal",
+        "banjo, a washer each side",
+        "hose on its own tail",
+        "hose clamped on a tail",
+        "flange with gasket",
+        "weld",
+        "does not seal",
+    };
+    return WORDS[mark];
+}
+
+void ow_joint_letter(size_t number, char letter[8])
+{
+    if (number < 26)
+        snprintf(letter, 8, "%c", (int)('A' + number));
+    else
+        snprintf(letter, 8, "%c%c", (int)('A' + (number / 26 - 1) % 26), (int)('A' + number % 26));
+}
+
+/* ---- drawing ------------------------------------------------------------------------------- */
+
+/* Lines through spots of a grid of 40 by 40 on the mark's square: "x,y" pairs; a negative x begins anew. */
+static void stroke(ow_canvas *canvas, ow_spot corner, ow_pen pen, ow_fill fill, const signed char *pairs,
+                   size_t count)
+{
+    bool move = true;
+    for (size_t index = 0; index + 1 < count; index += 2) {
+        if (pairs[index] < 0) {
+            move = true;
+            index--; /* one number only */
+            continue;
+        }
+        ow_spot at = {corner.x + pairs[index] * OW_MARK_SIZE / 40.0,
+                      corner.y + pairs[index + 1] * OW_MARK_SIZE / 40.0};
+        if (move)
+            ow_shape_move(canvas, at);
+        else
+            ow_shape_line(canvas, at);
+        move = false;
+    }
+    ow_shape_end(canvas, pen, fill);
+}
+
+#define STROKE(pen, fill, ...)                                  \
+    do {                                                        \
+        static const signed char PAIRS[] = {__VA_ARGS__};       \
+        stroke(canvas, corner, pen, fill, PAIRS, sizeof PAIRS); \
+    } while (0)
+
+static void draw_shape(ow_canvas *canvas, ow_seat_mark mark, ow_spot corner)
+{
+    ow_spot middle = {corner.x + 0.5 * OW_MARK_SIZE, corner.y + 0.5 * OW_MARK_SIZE};
+    switch (mark) {
+    case OW_MARK_TAPER:
+        STROKE(OW_PEN_THICK, OW_FILL_NONE, 5, 8, 10, 13, 15, 9, 20, 14, 25, 11, 30, 15, 35, 13);
+        STROKE(OW_PEN_THICK, OW_FILL_NONE, 5, 32, 10, 27, 15, 31, 20, 26, 25, 29, 30, 25, 35, 27);
+        break;
+    case OW_MARK_FACE:
+        STROKE(OW_PEN_THICK, OW_FILL_NONE, 11, 5, 11, 35, -1, 29, 5, 29, 35);
+        STROKE(OW_PEN_THIN, OW_FILL_BLACK, 15, 6, 25, 6, 25, 15, 15, 15, 15, 6, -1, 15, 25, 25, 25, 25, 34,
+               15, 34, 15, 25);
+        break;
+    case OW_MARK_O_RING:
+        STROKE(OW_PEN_THICK, OW_FILL_NONE, 6, 30, 34, 30, -1, 6, 8, 14, 8, 20, 14, 26, 8, 34, 8);
+        ow_draw_circle(canvas, OW_PEN_THIN, OW_FILL_BLACK,
+                       (ow_spot){middle.x, corner.y + 0.55 * OW_MARK_SIZE}, 0.16 * OW_MARK_SIZE);
+        break;
+    case OW_MARK_CONE:
+        STROKE(OW_PEN_THICK, OW_FILL_NONE, 6, 12, 14, 12, 26, 20, 14, 28, 6, 28, -1, 18, 5, 34, 20, 18, 35);
+        break;
+    case OW_MARK_BANJO:
+        ow_draw_circle(canvas, OW_PEN_THICK, OW_FILL_NONE, middle, 0.2 * OW_MARK_SIZE);
+        STROKE(OW_PEN_THIN, OW_FILL_BLACK, 8, 5, 32, 5, 32, 9, 8, 9, 8, 5, -1, 8, 31, 32, 31, 32, 35, 8, 35,
+               8, 31);
+        break;
+    case OW_MARK_HOSE:
+        STROKE(OW_PEN_THICK, OW_FILL_NONE, 5, 14, 35, 14, -1, 5, 26, 35, 26);
+        STROKE(OW_PEN_THIN, OW_FILL_BLACK, 14, 8, 26, 8, 26, 12, 14, 12, 14, 8, -1, 14, 28, 26, 28, 26, 32,
+               14, 32, 14, 28);
+        break;
+    case OW_MARK_CLAMP:
+        STROKE(OW_PEN_THICK, OW_FILL_NONE, 5, 16, 35, 16, -1, 5, 24, 35, 24);
+        STROKE(OW_PEN_THICK, OW_FILL_NONE, 20, 5, 20, 14, -1, 20, 26, 20, 35, -1, 15, 5, 25, 5, -1, 15, 35,
+               25, 35);
+        break;
+    case OW_MARK_FLANGE:
+        STROKE(OW_PEN_THICK, OW_FILL_NONE, 16, 5, 16, 35, -1, 24, 5, 24, 35);
+        STROKE(OW_PEN_EDGE, OW_FILL_NONE, 6, 11, 34, 11, -1, 6, 29, 34, 29);
+        break;
+    case OW_MARK_WELD:
+        STROKE(OW_PEN_THIN, OW_FILL_BLACK, 12, 8, 12, 30, 34, 30, 12, 8);
+        STROKE(OW_PEN_THICK, OW_FILL_NONE, 5, 32, 36, 32);
+        break;
+    case OW_MARK_NONE:
+    case OW_MARK_COUNT:
+    default:
+        STROKE(OW_PEN_THICK, OW_FILL_NONE, 8, 8, 32, 32, -1, 32, 8, 8, 32);
+        break;
+    }
+}
+
+void ow_draw_seat_mark(ow_canvas *canvas, ow_seat_mark mark, ow_spot corner)
+{
+    draw_shape(canvas, mark, corner);
+}
+
+static void put_number(ow_canvas *canvas, size_t number, ow_spot middle, double size, bool white)
+{
+    char words[24];
+    ow_type type = {.size = size, .bold = true, .anchor = OW_AT_MIDDLE, .white = white};
+    snprintf(words, sizeof words, "%zu", number);
+    ow_draw_words(canvas, &type, (ow_spot){middle.x, middle.y + 0.36 * size}, words);
+}
+
+void ow_draw_number(ow_canvas *canvas, size_t number, ow_spot corner)
+{
+    ow_spot middle = {corner.x + 0.5 * OW_MARK_SIZE, corner.y + 0.5 * OW_MARK_SIZE};
+    ow_draw_circle(canvas, OW_PEN_EDGE, OW_FILL_WHITE, middle, 0.48 * OW_MARK_SIZE);
+    put_number(canvas, number, middle, number > 9 ? 2.3 : 2.7, false);
+}
+
+void ow_draw_finding_mark(ow_canvas *canvas, ow_severity severity, size_t number, ow_spot corner)
+{
+    ow_spot middle = {corner.x + 0.5 * OW_MARK_SIZE, corner.y + 0.5 * OW_MARK_SIZE};
+    if (severity == OW_ERROR) {
+        for (int side = 0; side < 8; side++) {
+            ow_spot at = {middle.x + 0.54 * OW_MARK_SIZE * cos((side + 0.5) * PI / 4.0),
+                          middle.y + 0.54 * OW_MARK_SIZE * sin((side + 0.5) * PI / 4.0)};
+            if (side == 0)
+                ow_shape_move(canvas, at);
+            else
+                ow_shape_line(canvas, at);
+        }
+        ow_shape_close(canvas);
+        ow_shape_end(canvas, OW_PEN_THICK, OW_FILL_BLACK);
+    } else if (severity == OW_WARNING) {
+        STROKE(OW_PEN_THICK, OW_FILL_WHITE, 20, 0, 42, 38, 0, 38, 20, 0);
+        middle.y += 0.12 * OW_MARK_SIZE;
+    } else {
+        ow_draw_box(canvas, OW_PEN_THICK, OW_FILL_WHITE, (ow_spot){corner.x + 0.2, corner.y + 0.2},
+                    OW_MARK_SIZE - 0.4, OW_MARK_SIZE - 0.4);
+    }
+    put_number(canvas, number, middle, severity == OW_WARNING || number > 9 ? 2.1 : 2.5,
+               severity == OW_ERROR);
+}

@@ -1,0 +1,110 @@
+/* SPDX-License-Identifier: MIT */
+#include "drawing/scene.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "drawing/embed.h"
+
+#define FIGURE_WIDTH 164.0 /* of the figure itself; labels and dimensions stand beside it */
+#define FIGURE_HEIGHT 150.0
+
+/* Scales of ISO 5455 and steps between them, so that the paper is used. */
+static const double SCALES[] = {2.0, 1.5, 1.25, 1.0, 0.8, 0.65, 0.5, 0.4, 0.33, 0.25, 0.2, 0.1, 0.05};
+
+static void choose_scale(ow_figure *figure)
+{
+    for (size_t index = 0; index < sizeof SCALES / sizeof SCALES[0]; index++) {
+        ow_figure_arrange(figure, SCALES[index]);
+        if (figure->bounds.x1 - figure->bounds.x0 <= FIGURE_WIDTH &&
+            figure->bounds.y1 - figure->bounds.y0 <= FIGURE_HEIGHT)
+            return;
+    }
+}
+
+/* Puts the figure in the middle of the paper's width. */
+static void centre(ow_figure *figure)
+{
+    double across = 0.5 * OW_PAPER_WIDTH - 0.5 * (figure->bounds.x0 + figure->bounds.x1);
+    double down = -figure->bounds.y0;
+    for (size_t index = 0; index < figure->group_count; index++) {
+        ow_group *group = &figure->groups[index];
+        group->shift.x += across;
+        group->shift.y += down;
+        ow_place_group(figure, index, group->shift);
+    }
+    figure->bounds.x0 += across;
+    figure->bounds.x1 += across;
+    figure->bounds.y0 += down;
+    figure->bounds.y1 += down;
+}
+
+/* The part with the least bore on the way to the first port served. */
+static size_t find_narrowest(const ow_layout *layout)
+{
+    size_t narrowest = OW_NODE_NONE, target = 0;
+    double least = 0.0;
+    for (size_t index = 1; index < layout->given_count && target == 0; index++)
+        if (layout->givens[index].role == OW_ROLE_TO)
+            target = index;
+    for (size_t index = 1; index < layout->node_count && target != 0; index++) {
+        const ow_layout_node *node = &layout->nodes[index];
+        if (node->part == NULL || !ow_layout_on_path(layout, index, target))
+            continue;
+        for (size_t end = 0; end < node->part->end_count; end++) {
+            if (node->exits[end] == OW_NODE_NONE || !ow_layout_on_path(layout, node->exits[end], target))
+                continue;
+            double bore = ow_part_bore_m(node->part, node->enter, end);
+            if (bore > 0.0 && (narrowest == OW_NODE_NONE || bore < least - 1e-9)) {
+                narrowest = index;
+                least = bore;
+            }
+        }
+    }
+    return narrowest;
+}
+
+/* Parts are numbered as they follow one another from the source. */
+static void number_parts(ow_scene *scene)
+{
+    size_t number = 0;
+    for (size_t index = 0; index < scene->layout->node_count; index++)
+        if (scene->layout->nodes[index].part != NULL)
+            scene->part_numbers[index] = ++number;
+}
+
+ow_status ow_scene_new(const ow_context *context, const ow_layout *layout, const ow_findings *findings,
+                       ow_scene *scene)
+{
+    ow_scene made = {.layout = layout, .findings = findings};
+    ow_status status = ow_figure_new(context, layout, &made.figure);
+    if (status != OW_OK)
+        return status;
+    made.words = ow_arena_new(context);
+    made.labels = ow_labels_new(context, 1.0, OW_PAPER_WIDTH - 1.0);
+    made.part_numbers = ow_arena_get_array(&made.words, layout->node_count, sizeof *made.part_numbers);
+    if (made.part_numbers == NULL) {
+        ow_scene_done(&made);
+        return OW_MEMORY;
+    }
+    number_parts(&made);
+    made.narrowest = find_narrowest(layout);
+    ow_figure_choose(&made.figure);
+    choose_scale(&made.figure);
+    centre(&made.figure);
+    ow_scene_measure(&made);
+    ow_scene_label(&made);
+    if (made.labels.failed) {
+        ow_scene_done(&made);
+        return OW_MEMORY;
+    }
+    *scene = made;
+    return OW_OK;
+}
+
+void ow_scene_done(ow_scene *scene)
+{
+    ow_figure_done(&scene->figure);
+    ow_labels_done(&scene->labels);
+    ow_arena_done(&scene->words);
+}

@@ -1,0 +1,317 @@
+/* SPDX-License-Identifier: MIT */
+/* Drawings of layouts: what must stand in them, that their words never overlap, that they are sound XML. */
+#include "support/testing.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "drawing/scene.h"
+#include "oilway/check.h"
+#include "oilway/draw.h"
+#include "support/diagnostics.h"
+#include "support/failing.h"
+#include "support/xml.h"
+
+typedef struct shipped {
+    ow_test_diagnostics sink;
+    ow_context context;
+    ow_catalog *catalog;
+    ow_net *net;
+} shipped;
+
+static int load(void **state)
+{
+    const char *source = getenv("OW_SOURCE_DIR");
+    char folder[4096];
+    (void)snprintf(folder, sizeof folder, "%s/catalog", source != NULL ? source : ".");
+    const char *folders[] = {folder};
+    const ow_catalog_options options = {folders, 1, NULL, false, false};
+    shipped *self = calloc(1, sizeof *self);
+    if (self == NULL)
+        return -1;
+    self->context = ow_test_context(&self->sink);
+    *state = self;
+    if (ow_catalog_load(&self->context, &options, &self->catalog) != OW_OK)
+        return -1;
+    return ow_net_build(&self->context, self->catalog, &self->net) == OW_OK ? 0 : -1;
+}
+
+static int unload(void **state)
+{
+    shipped *self = *state;
+    ow_net_free(self->net);
+    ow_catalog_free(self->catalog);
+    ow_test_diagnostics_clear(&self->sink);
+    free(self);
+    return 0;
+}
+
+/* ---- what is asserted of a drawing -------------------------------------------------------------- */
+
+static void assert_named(const char *svg, const char *words)
+{
+    if (strstr(svg, words) == NULL)
+        fail_msg("the drawing does not name %s", words);
+}
+
+/* Every part, port and end of the layout stands in the drawing, and every finding's message. */
+static void assert_complete(const shipped *self, const ow_layout *layout, const ow_findings *findings,
+                            const char *svg)
+{
+    for (size_t node = 0; node < layout->node_count; node++) {
+        char buffer[OW_END_TEXT_SIZE];
+        ow_text name = ow_text_new(&self->context);
+        ow_layout_node_name(&name, layout, node);
+        assert_named(svg, ow_text_words(&name));
+        ow_text_done(&name);
+        if (node > 0) {
+            assert_named(svg, ow_end_name(ow_layout_child_end(layout, node), buffer));
+            assert_named(svg, ow_end_name(ow_layout_parent_end(layout, node), buffer));
+        }
+    }
+    for (size_t index = 0; index < findings->count; index++)
+        assert_named(svg, findings->items[index].rule->source);
+}
+
+static bool overlap(const ow_box *a, const ow_box *b)
+{
+    return a->x0 < b->x1 && b->x0 < a->x1 && a->y0 < b->y1 && b->y0 < a->y1;
+}
+
+/* No label over another, over a part, or over a dimension; all of them on the paper. */
+static void assert_clear(const shipped *self, const ow_layout *layout, const ow_findings *findings)
+{
+    ow_scene scene;
+    assert_int_equal(ow_scene_new(&self->context, layout, findings, &scene), OW_OK);
+    const ow_labels *labels = &scene.labels;
+    assert_true(labels->count >= 2 * layout->node_count - 1); /* nodes and joints */
+    for (size_t a = 0; a < labels->count; a++) {
+        const ow_box *box = &labels->items[a].at.box;
+        assert_true(labels->items[a].at.placed);
+        assert_true(box->x0 >= 0.0 && box->x1 <= OW_PAPER_WIDTH && isfinite(box->y0) && box->y1 > box->y0);
+        for (size_t b = a + 1; b < labels->count; b++)
+            if (overlap(box, &labels->items[b].at.box))
+                fail_msg("labels %s and %s overlap", labels->items[a].lines[0], labels->items[b].lines[0]);
+        for (size_t b = 0; b < labels->obstacle_count; b++)
+            if (overlap(box, &labels->obstacles[b].box))
+                fail_msg("label %s lies over the figure", labels->items[a].lines[0]);
+    }
+    assert_true(scene.figure.bounds.x0 >= 0.0 && scene.figure.bounds.x1 <= OW_PAPER_WIDTH);
+    ow_scene_done(&scene);
+}
+
+static void assert_sound(const char *svg)
+{
+    ow_test_assert_xml(svg);
+    assert_null(strstr(svg, "nan"));
+    assert_null(strstr(svg, "inf"));
+    assert_null(strstr(svg, "<script"));
+    assert_null(strstr(svg, "href"));
+    assert_null(strstr(svg, "url("));
+    assert_null(strstr(svg, "<style"));
+    const char *address = strstr(svg, "http");
+    while (address != NULL) { /* the name space, and nothing else */
+        assert_memory_equal(address, "http://www.w3.org/2000/svg", 26);
+        address = strstr(address + 1, "http");
+    }
+    assert_non_null(strstr(svg, "role=\"img\""));
+    assert_non_null(strstr(svg, "<title"));
+    assert_non_null(strstr(svg, "<desc"));
+}
+
+/* Draws the answer to an ask, asserts all of it, returns how many parts it has; 0 if there is no layout. */
+static size_t draw_ask(shipped *self, const ow_ask_words *words)
+{
+    ow_ask_set set;
+    ow_answers answers;
+    const ow_answer_options options = OW_ANSWER_OPTIONS_INIT;
+    size_t parts = 0;
+    assert_int_equal(ow_ask_read(&self->context, self->catalog, self->net, words, &set), OW_OK);
+    assert_int_equal(ow_answers_find(&self->context, self->catalog, self->net, &set, &options, &answers),
+                     OW_OK);
+    if (answers.items[0].stack_count > 0) {
+        const ow_answer_stack *stack = &answers.items[0].stacks[0];
+        ow_text svg = ow_text_new(&self->context);
+        assert_int_equal(ow_draw_layout_svg(&svg, &stack->layout, &stack->findings, NULL), OW_OK);
+        assert_sound(ow_text_words(&svg));
+        assert_complete(self, &stack->layout, &stack->findings, ow_text_words(&svg));
+        assert_clear(self, &stack->layout, &stack->findings);
+        ow_text_done(&svg);
+        parts = ow_layout_part_count(&stack->layout);
+    }
+    ow_answers_done(&answers);
+    ow_ask_set_done(&set);
+    return parts;
+}
+
+/* ---- over the shipped catalogue ------------------------------------------------------------------ */
+
+/* The n-th machine of a kind, going round. */
+static const ow_machine *machine(const shipped *self, ow_kind kind, size_t index)
+{
+    size_t count = 0;
+    for (size_t at = 0; at < ow_catalog_machine_count(self->catalog); at++)
+        count += ow_catalog_machine_at(self->catalog, at)->kind == kind;
+    index %= count;
+    for (size_t at = 0;; at++)
+        if (ow_catalog_machine_at(self->catalog, at)->kind == kind && index-- == 0)
+            return ow_catalog_machine_at(self->catalog, at);
+}
+
+static size_t port_name(const ow_machine *of, ow_circuit circuit, size_t skip, char *name, size_t room)
+{
+    for (size_t port = 0; port < of->port_count; port++)
+        if (of->ports[port].circuit == circuit && skip-- == 0) {
+            (void)snprintf(name, room, "%s:%s", of->id, of->ports[port].name);
+            return 1;
+        }
+    return 0;
+}
+
+static void words_of_drawings_never_overlap(void **state)
+{
+    shipped *self = *state;
+    size_t drawn = 0;
+    for (size_t index = 0; index < 30; index++) {
+        char from[128], to[128], second[128];
+        const ow_machine *engine = machine(self, OW_ENGINE, index);
+        const ow_machine *turbo = machine(self, OW_TURBO, index * 7 + 3);
+        ow_circuit circuit = index % 3 == 0 ? OW_DRAIN : index % 5 == 1 ? OW_COOLANT : OW_FEED;
+        ow_ask_words words = {.from = from, .to = {to, second}, .hose = "650 mm"};
+        bool drain = circuit == OW_DRAIN;
+        if (port_name(drain ? turbo : engine, circuit, 0, from, sizeof from) == 0)
+            continue;
+        words.to_count = port_name(drain ? engine : turbo, circuit, 0, to, sizeof to);
+        if (circuit == OW_FEED)
+            words.to_count += port_name(turbo, circuit, 1, second, sizeof second);
+        const ow_port *source = ow_machine_port(engine, strchr(from, ':') + 1);
+        if (circuit == OW_FEED && source != NULL && source->holds[0] != '\0')
+            words.keep[words.keep_count++] = source->holds;
+        if (words.to_count > 0)
+            drawn += draw_ask(self, &words) > 0;
+    }
+    assert_true(drawn >= 20);
+}
+
+static void tees_banjos_and_twin_feeds_are_drawn(void **state)
+{
+    shipped *self = *state;
+    const ow_ask_words asks[] = {
+        {.from = "drumlow-8:gallery",
+         .to = {"phalarope-2x46b:oil-in-1", "phalarope-2x46b:oil-in-2"},
+         .to_count = 2,
+         .keep = {"sw-4", "sender-2"},
+         .keep_count = 2},
+        {.from = "skerrow-4:gallery",
+         .to = {"ouzel-29:oil-in"},
+         .to_count = 1,
+         .keep = {"sw-u6-24"},
+         .keep_count = 1},
+        {.from = "1/8-27 NPT female",
+         .to = {"banjo 10 stud"},
+         .to_count = 1,
+         .keep = {"M10x1 male taper"},
+         .keep_count = 1},
+        {.from = "tube 8", .to = {"barb 10"}, .to_count = 1},
+        {.from = "weld 30", .to = {"-6 flare37 male"}, .to_count = 1},
+        {.from = "3/16 flare45-inverted female", .to = {"M18x1.5 male cone24 12L"}, .to_count = 1},
+    };
+    for (size_t index = 0; index < sizeof asks / sizeof asks[0]; index++)
+        assert_true(draw_ask(self, &asks[index]) > 0);
+}
+
+/* ---- by hand --------------------------------------------------------------------------------------- */
+
+static ow_layout *read_layout(const ow_context *context, const ow_catalog *catalog, const char *text)
+{
+    ow_layout *layouts = NULL;
+    size_t count = 0;
+    assert_int_equal(ow_layouts_read(context, catalog, "test.yaml", text, strlen(text), &layouts, &count),
+                     OW_OK);
+    assert_int_equal(count, 1);
+    return layouts;
+}
+
+static const char WRONG[] = "layout: <wrong> & \"odd\"\n"
+                            "circuit: feed\n"
+                            "from: brockle-4:gallery\n"
+                            "parts:\n"
+                            "  - tee-2: {enter: run-a}\n"
+                            "    run-b: [sw-2]\n"
+                            "    branch: [he-4-s, hose-4-ptfe: {length: 400 mm}]\n";
+
+static void a_wrong_layout_is_drawn_with_its_findings(void **state)
+{
+    shipped *self = *state;
+    ow_layout *layout = read_layout(&self->context, self->catalog, WRONG);
+    ow_checked checked;
+    assert_int_equal(ow_check_layouts(&self->context, self->catalog, layout, 1, &checked), OW_OK);
+    assert_true(checked.findings[0].count > 0);
+    ow_text svg = ow_text_new(&self->context);
+    assert_int_equal(ow_draw_layouts_svg(&svg, layout, checked.findings, 1, NULL), OW_OK);
+    assert_sound(ow_text_words(&svg));
+    assert_complete(self, layout, &checked.findings[0], ow_text_words(&svg));
+    assert_clear(self, layout, &checked.findings[0]);
+    assert_non_null(strstr(ow_text_words(&svg), "&lt;wrong&gt; &amp; &quot;odd&quot;"));
+    assert_null(strstr(ow_text_words(&svg), "<wrong>"));
+    ow_text_done(&svg);
+    ow_checked_done(&checked);
+    ow_layouts_free(&self->context, layout, 1);
+}
+
+static void a_drawing_is_the_same_each_time(void **state)
+{
+    shipped *self = *state;
+    ow_layout *layout = read_layout(&self->context, self->catalog, WRONG);
+    ow_text first = ow_text_new(&self->context), second = ow_text_new(&self->context);
+    assert_int_equal(ow_draw_layout_svg(&first, layout, NULL, NULL), OW_OK);
+    assert_int_equal(ow_draw_layout_svg(&second, layout, NULL, NULL), OW_OK);
+    assert_string_equal(ow_text_words(&first), ow_text_words(&second));
+    ow_text_done(&first);
+    ow_text_done(&second);
+    ow_layouts_free(&self->context, layout, 1);
+}
+
+static void a_bare_drawing_is_the_figure_alone(void **state)
+{
+    shipped *self = *state;
+    const ow_draw_options bare = {.bare = true};
+    ow_layout *layout = read_layout(&self->context, self->catalog, WRONG);
+    ow_text svg = ow_text_new(&self->context);
+    assert_int_equal(ow_draw_layout_svg(&svg, layout, NULL, &bare), OW_OK);
+    assert_sound(ow_text_words(&svg));
+    assert_null(strstr(ow_text_words(&svg), ">Parts<"));
+    ow_text_done(&svg);
+    ow_layouts_free(&self->context, layout, 1);
+}
+
+static ow_status draw_once(const ow_context *context, void *data)
+{
+    ow_text svg = ow_text_new(context);
+    ow_status status = ow_draw_layout_svg(&svg, data, NULL, NULL);
+    ow_text_done(&svg);
+    return status;
+}
+
+static void every_allocation_may_fail(void **state)
+{
+    shipped *self = *state;
+    ow_layout *layout = read_layout(&self->context, self->catalog, WRONG);
+    ow_test_fail_each(draw_once, layout);
+    ow_layouts_free(&self->context, layout, 1);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(words_of_drawings_never_overlap),
+        cmocka_unit_test(tees_banjos_and_twin_feeds_are_drawn),
+        cmocka_unit_test(a_wrong_layout_is_drawn_with_its_findings),
+        cmocka_unit_test(a_drawing_is_the_same_each_time),
+        cmocka_unit_test(a_bare_drawing_is_the_figure_alone),
+        cmocka_unit_test(every_allocation_may_fail),
+    };
+    return cmocka_run_group_tests(tests, load, unload);
+}
