@@ -7,12 +7,16 @@
 #include "ask/unit.h"
 #include "checks/checks_internal.h"
 
+/* As ow_layout_node_name, but without memory, which might not be had. */
 const char *ow_checking_node(const ow_checking *checking, size_t node, char *buffer)
 {
-    ow_text text = ow_text_new(checking->context);
-    ow_layout_node_name(&text, checking->layout, node);
-    snprintf(buffer, OW_WHERE_SIZE, "%s", ow_text_words(&text));
-    ow_text_done(&text);
+    const ow_layout_node *at = &checking->layout->nodes[node];
+    if (at->part == NULL)
+        snprintf(buffer, OW_WHERE_SIZE, "%s", checking->layout->givens[at->given].name);
+    else if (at->occurrence > 1)
+        snprintf(buffer, OW_WHERE_SIZE, "%.120s#%zu", at->part->id, at->occurrence);
+    else
+        snprintf(buffer, OW_WHERE_SIZE, "%s", at->part->id);
     return buffer;
 }
 

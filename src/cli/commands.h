@@ -17,6 +17,7 @@ extern const cli_command cli_caliper;
 extern const cli_command cli_thread;
 extern const cli_command cli_mates;
 extern const cli_command cli_counter;
+extern const cli_command cli_swap;
 extern const cli_command cli_oil;
 extern const cli_command cli_drain;
 extern const cli_command cli_feed;

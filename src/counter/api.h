@@ -12,6 +12,7 @@ ow_status counter_api_check(counter_call *call);
 ow_status counter_api_bill(counter_call *call);
 ow_status counter_api_plan(counter_call *call);
 ow_status counter_api_draw(counter_call *call);
+ow_status counter_api_swap(counter_call *call);
 
 ow_status counter_api_caliper(counter_call *call);
 ow_status counter_api_thread(counter_call *call);

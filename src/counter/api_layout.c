@@ -4,6 +4,8 @@
 
 #include "counter/api.h"
 
+#define SWAPS_MAX 40 /* as the command */
+
 static ow_status read_layouts(counter_call *call, ow_layout **layouts, size_t *count)
 {
     return ow_layouts_read(&call->context, call->shop->catalog, "layout", call->body, call->body_length,
@@ -75,6 +77,45 @@ ow_status counter_api_bill(counter_call *call)
         status = ow_report_bill_json(&call->text, &bill);
         ow_bill_done(&bill);
     }
+    ow_layouts_free(&call->context, layouts, count);
+    return status;
+}
+
+static ow_status write_swaps(counter_call *call, const ow_layout *layouts, size_t count, const char *place)
+{
+    size_t index = 0, node = OW_NODE_NONE;
+    for (; index < count; index++) {
+        node = ow_layout_node_named(&layouts[index], place);
+        if (node != OW_NODE_NONE && layouts[index].nodes[node].part != NULL)
+            break;
+    }
+    if (index == count) {
+        counter_fault(call, "place", place, "no part of the layout is called so",
+                      "an id, or id#2 for its second");
+        return OW_INPUT;
+    }
+    ow_swaps swaps;
+    ow_status status = ow_swaps_find(&call->context, call->shop->catalog, &layouts[index], node, &swaps);
+    if (status != OW_OK)
+        return status;
+    status = ow_report_swaps_json(&call->text, layouts, count, index, &swaps, SWAPS_MAX);
+    ow_swaps_done(&swaps);
+    return status;
+}
+
+ow_status counter_api_swap(counter_call *call)
+{
+    ow_layout *layouts = NULL;
+    size_t count = 0;
+    const char *place = counter_value(call, "place");
+    if (place == NULL) {
+        counter_fault(call, "place", "", "the place is missing", "a part of the layout, such as he-4-s#2");
+        return OW_INPUT;
+    }
+    ow_status status = read_layouts(call, &layouts, &count);
+    if (status != OW_OK)
+        return status;
+    status = write_swaps(call, layouts, count, place);
     ow_layouts_free(&call->context, layouts, count);
     return status;
 }

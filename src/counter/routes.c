@@ -12,6 +12,7 @@ static const counter_route routes[] = {
     {"POST", "/api/bill", "", counter_api_bill},
     {"POST", "/api/plan", "", counter_api_plan},
     {"POST", "/api/draw", "format", counter_api_draw},
+    {"POST", "/api/swap", "place", counter_api_swap},
     {"GET", "/api/caliper", "diameter tpi pitch accuracy taper male female", counter_api_caliper},
     {"GET", "/api/thread", "name class tap", counter_api_thread},
     {"GET", "/api/mates", "end* card material bolt engaged", counter_api_mates},

@@ -125,6 +125,8 @@ def says_what_the_command_says(counter):
         assert status == 200, (name, status, body[:300])
         assert body == command(*words, "--json"), name
     posts = [("check", layout), ("bill", layout), ("bill", job), ("plan", job), ("feed", line), ("siphon", loop)]
+    status, _, body = counter.ask("/api/swap?place=he-4-s%232", "POST", layout)
+    assert status == 200 and body == command("swap", "-", "he-4-s#2", "--json", stdin=layout), (status, body[:300])
     for name, text in posts:
         status, _, body = counter.ask("/api/" + name, "POST", text)
         assert status == 200, (name, status, body[:300])
