@@ -41,6 +41,9 @@ void ow_findings_done(ow_findings *findings);
 ow_status ow_findings_add(ow_findings *findings, const char *id, ow_severity severity, const char *where,
                           const char *mend, const char *message_format, ...)
     __attribute__((format(printf, 6, 7)));
+/* Copies those of `from` that stand neither in `to` nor in `but` (which may be NULL) with the same rule,
+ * place and message. */
+ow_status ow_findings_join(ow_findings *to, const ow_findings *from, const ow_findings *but);
 bool ow_findings_have(const ow_findings *findings, ow_severity at_least);
 /* Puts errors first, then warnings, then notes; else in order of arrival. */
 void ow_findings_sort(ow_findings *findings);

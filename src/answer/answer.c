@@ -90,7 +90,13 @@ static ow_status keep_stack(answer_work *work, ow_answer *answer, size_t capacit
     stack->layout = *layout;
     stack->findings = ow_findings_new(work->context);
     answer->found = true;
-    return ow_check_layout(work->context, work->catalog, &stack->layout, &stack->findings, NULL);
+    /* What the ask itself brought up stands with the answer. */
+    ow_findings all = ow_findings_new(work->context);
+    ow_status status = ow_check_layout(work->context, work->catalog, &stack->layout, &all, NULL);
+    if (status == OW_OK)
+        status = ow_findings_join(&stack->findings, &all, &answer->findings);
+    ow_findings_done(&all);
+    return status;
 }
 
 static ow_status copy_words(answer_work *work, const char **words)
@@ -154,17 +160,6 @@ static bool same_reading(const ow_ask_item *a, const ow_ask_item *b)
     return strcmp(a->reading, b->reading) == 0;
 }
 
-static ow_status copy_findings(const ow_findings *from, ow_findings *to)
-{
-    ow_status status = OW_OK;
-    for (size_t index = 0; index < from->count && status == OW_OK; index++) {
-        const ow_finding *finding = &from->items[index];
-        status = ow_findings_add(to, finding->rule->id, finding->severity, finding->where, finding->mend,
-                                 "%s", finding->message);
-    }
-    return status;
-}
-
 /* Answers the items [first, past), which are one reading from several source ports. */
 static ow_status answer_reading(answer_work *work, const ow_ask_set *set, size_t first, size_t past,
                                 ow_answer *answer)
@@ -180,7 +175,7 @@ static ow_status answer_reading(answer_work *work, const ow_ask_set *set, size_t
     answer->ask = &item->ask;
     answer->findings = ow_findings_new(work->context);
     if (status == OW_OK)
-        status = copy_findings(&item->findings, &answer->findings);
+        status = ow_findings_join(&answer->findings, &item->findings, NULL);
     if (status == OW_OK)
         status = fill_answer(work, search, &layout, answer);
     else if (layout.node_count > 0)

@@ -146,20 +146,20 @@ double ow_checking_way_m(const ow_part *part, size_t from, size_t to)
     return sides == 1 ? part->length_m / 2.0 + part->branch_length_m : 2.0 * part->branch_length_m;
 }
 
-/* A layout that does not say what it is held to is held to its circuit's and machines' defaults. */
+/* A layout that does not say what it is held to is held to its circuit's and machines' defaults. What these
+ * bring up, such as a switch that loses its place, is said either way. */
 static void find_limits(ow_checking *checking)
 {
     const ow_layout *layout = checking->layout;
-    if (layout->has_asked) {
-        checking->limits = layout->asked;
-        return;
-    }
     ow_ask ask = {.circuit = layout->circuit, .given_count = layout->given_count, .givens = layout->givens};
     const ow_port *port = layout->givens[0].port;
     checking->limits = (ow_limits)OW_LIMITS_INIT;
-    checking->rating_assumed = port == NULL || port->pressure_pa < 0.0;
-    checking->status =
-        ow_unit_lay_defaults(&ask, OW_BEARING_UNKNOWN, false, &checking->limits, checking->findings);
+    checking->status = ow_unit_lay_defaults(&ask, OW_BEARING_UNKNOWN, layout->has_asked, &checking->limits,
+                                            checking->findings);
+    if (layout->has_asked)
+        checking->limits = layout->asked;
+    else
+        checking->rating_assumed = port == NULL || port->pressure_pa < 0.0;
 }
 
 ow_status ow_check_layout(const ow_context *context, const ow_catalog *catalog, const ow_layout *layout,

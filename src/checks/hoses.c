@@ -130,7 +130,7 @@ static void check_reach(ow_checking *checking, size_t given)
             "it is cut %.0f mm long; the ports stand %.0f mm apart or more and the fittings "
             "bridge %.0f mm of that at most",
             length_m * 1e3, apart_m * 1e3, rigid_m * 1e3);
-    else if (length_m < taut_m * SLACK_LEAST)
+    else if (layout->circuit != OW_DRAIN && length_m < taut_m * SLACK_LEAST) /* in a drain slack is a sag */
         ow_checking_warn_mend(checking, "hose-short", where, mend,
                               "it is cut %.0f mm long and would be taut: %.0f mm are left between the "
                               "fittings, and 5 to 8 %% of slack are wanted",

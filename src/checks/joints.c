@@ -63,7 +63,9 @@ static void say_wrong(ow_checking *checking, const char *where, const ow_end *ou
         ow_checking_find_mend(checking, "wrong-joint", where, mend, "%s on %s: %s: %s (%s)", from, on,
                               ow_verdict_word(mates.verdict), mates.why, mates.source);
     else
-        ow_checking_find_mend(checking, "wrong-joint", where, mend, "%s does not seal on %s", from, on);
+        ow_checking_find_mend(checking, "wrong-joint", where, mend,
+                              "%s on %s: whether they seal hangs on a pitch or seat that is not said", from,
+                              on);
 }
 
 static void check_joint(ow_checking *checking, size_t child)
@@ -82,11 +84,6 @@ static void check_joint(ow_checking *checking, size_t child)
     snprintf(where, sizeof where, "%s to %s", from, to);
     ow_end_name(outer, words);
     ow_end_name(inner, other);
-    if (!ow_end_is_whole(outer) || !ow_end_is_whole(inner)) {
-        ow_checking_find(checking, "unknown-end", where, "%s with %s: the pitch or seat is not known", words,
-                         other);
-        return;
-    }
     const ow_joint_rule *rule = ow_joint_find(outer, inner);
     if (rule == NULL) {
         say_wrong(checking, where, outer, inner);

@@ -25,20 +25,35 @@ static void check_open_ends(ow_checking *checking)
         ow_checking_pass(checking, "open-end", "", "no end is left open");
 }
 
-void ow_check_tree(ow_checking *checking)
+/* Whether two givens are one port of one machine. */
+static bool is_same_port(const ow_given *a, const ow_given *b)
+{
+    return a->port != NULL && a->port == b->port && a->machine == b->machine;
+}
+
+static void check_served(ow_checking *checking, size_t given)
 {
     const ow_layout *layout = checking->layout;
+    const ow_given *port = &layout->givens[given];
+    size_t times = 0;
+    for (size_t node = 1; node < layout->node_count; node++)
+        times += layout->nodes[node].part == NULL && layout->nodes[node].given == given;
+    for (size_t other = 0; other < given; other++)
+        times += is_same_port(&layout->givens[other], port);
+    if (times == 0)
+        ow_checking_find(checking, "unserved", port->name, "%s is not reached", port->name);
+    else if (times > 1 && port->port != NULL)
+        ow_checking_find(checking, "unserved", port->name, "%s:%s is reached more than once",
+                         port->machine->id, port->port->name);
+    else if (times > 1)
+        ow_checking_find(checking, "unserved", port->name, "%s is reached more than once", port->name);
+    else
+        ow_checking_pass(checking, "unserved", port->name, "%s is reached once", port->name);
+}
+
+void ow_check_tree(ow_checking *checking)
+{
     check_open_ends(checking);
-    for (size_t given = 1; given < layout->given_count; given++) {
-        size_t times = 0;
-        for (size_t node = 1; node < layout->node_count; node++)
-            times += layout->nodes[node].part == NULL && layout->nodes[node].given == given;
-        if (times != 1)
-            ow_checking_find(checking, "unserved", layout->givens[given].name,
-                             times == 0 ? "%s is not reached" : "%s is reached more than once",
-                             layout->givens[given].name);
-        else
-            ow_checking_pass(checking, "unserved", layout->givens[given].name, "%s is reached once",
-                             layout->givens[given].name);
-    }
+    for (size_t given = 1; given < checking->layout->given_count; given++)
+        check_served(checking, given);
 }

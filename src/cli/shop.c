@@ -33,7 +33,8 @@ static bool own_folder(char *folder, size_t size)
 /* The catalogue that came with the program, into `path`. */
 static bool shipped_catalog(char *path, size_t size)
 {
-    static const char *const beside[] = {"../catalog", "../../catalog", "../share/oilway/catalog"};
+    static const char *const beside[] = {"../catalog", "../../catalog", "../../../catalog",
+                                         "../share/oilway/catalog"};
     char folder[CLI_PATH_SIZE];
     if (own_folder(folder, sizeof folder)) {
         for (size_t index = 0; index < sizeof beside / sizeof beside[0]; index++) {

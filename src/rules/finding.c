@@ -128,6 +128,31 @@ failed:
     return OW_MEMORY;
 }
 
+static bool stands_in(const ow_findings *findings, const ow_finding *finding)
+{
+    for (size_t index = 0; findings != NULL && index < findings->count; index++) {
+        const ow_finding *other = &findings->items[index];
+        if (other->rule == finding->rule && strcmp(other->where, finding->where) == 0 &&
+            strcmp(other->message, finding->message) == 0)
+            return true;
+    }
+    return false;
+}
+
+ow_status ow_findings_join(ow_findings *to, const ow_findings *from, const ow_findings *but)
+{
+    for (size_t index = 0; index < from->count; index++) {
+        const ow_finding *finding = &from->items[index];
+        if (stands_in(to, finding) || stands_in(but, finding))
+            continue;
+        ow_status status = ow_findings_add(to, finding->rule->id, finding->severity, finding->where,
+                                           finding->mend, "%s", finding->message);
+        if (status != OW_OK)
+            return status;
+    }
+    return OW_OK;
+}
+
 bool ow_findings_have(const ow_findings *findings, ow_severity at_least)
 {
     for (size_t index = 0; index < findings->count; index++) {

@@ -18,8 +18,6 @@ const ow_rule ow_rules[] = {
     {"tolerated-joint", OW_WARNING, ALL, "A joint that practice tolerates but no standard blesses.",
      "Use the standard's own pair of ends, or accept the joint knowingly with --tolerate.",
      "common practice"},
-    {"unknown-end", OW_ERROR, ALL, "The pitch or the seat of an end is not known.",
-     "Measure it: pitch gauge, then look at the seat; write the whole end.", "common practice"},
     {"unserved", OW_ERROR, ALL, "A port that is asked for is not reached, or reached twice.",
      "Lead exactly one exit of the layout to it.", "common practice"},
     {"closing-joint", OW_ERROR, ALL, "Between two fixed ports there is no joint that can be made last.",

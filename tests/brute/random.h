@@ -14,7 +14,8 @@ int brute_roll(brute_dice *dice, int sides); /* 0 .. sides - 1 */
 bool brute_chance(brute_dice *dice, int percent);
 
 /* The limits a case may carry, one bit each. */
-/* clang-format off: it does not settle on a list this long */
+/* clang-format does not settle on a list this long. */
+/* clang-format off */
 #define BRUTE_LIMIT_LIST(X) \
     X(BORE, "least bore") \
     X(RATING, "rating") \

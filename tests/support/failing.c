@@ -122,8 +122,9 @@ static void *resize(void *user, void *block, size_t size)
         return NULL;
     }
     void *given = give(failing, size);
-    if (block != NULL) {
+    if (block != NULL)
         slot = find(failing, block); /* the table may have moved */
+    if (slot != NULL) {
         memcpy(given, block, slot->size < size ? slot->size : size);
         take_back(failing, slot);
     }
