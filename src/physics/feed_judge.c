@@ -92,7 +92,8 @@ static ow_status judge_cold(const ow_feed *feed, const ow_feed_answer *answer, o
     for (size_t i = 1; i < answer->state_count; i++)
         if (answer->results[i].state->oil_c < coldest->state->oil_c)
             coldest = &answer->results[i];
-    if (!answer->restrictor.needed || coldest->turbo_pa <= feed->restrictor.target_pa)
+    if (!answer->restrictor.needed || coldest->state->oil_c >= hot_above_c ||
+        coldest->turbo_pa <= feed->restrictor.target_pa)
         return OW_OK;
     return ow_findings_add(findings, "restrictor-cold", OW_NOTE, coldest->state->name, NULL,
                            "At %.0f C the turbo sees %.2f bar behind the restrictor", coldest->state->oil_c,

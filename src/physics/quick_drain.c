@@ -130,11 +130,12 @@ static ow_status judge_rest(const ow_drain_request *request, const ow_drain_answ
     const ow_drain_band *band = &answer->band;
     ow_status status = OW_OK;
     if (request->slope_rad < OW_DRAIN_SLOPE_WARN_RAD - 1e-9)
-        status = ow_findings_add(findings, "drain-slope", OW_WARNING, "", NULL, "%.3g degrees of slope",
-                                 request->slope_rad / degree);
+        status =
+            ow_findings_add(findings, "drain-slope", OW_WARNING, "", NULL,
+                            "Its slope is %.3g degrees; 15 or more are wanted", request->slope_rad / degree);
     if (status == OW_OK && request->bore_m < OW_DRAIN_BORE_M - 1e-9)
-        status = ow_findings_add(findings, "drain-bore", OW_WARNING, "", NULL, "%.1f mm inside",
-                                 request->bore_m * 1e3);
+        status = ow_findings_add(findings, "drain-bore", OW_WARNING, "", NULL,
+                                 "It is %.1f mm inside; 15 mm or more are wanted", request->bore_m * 1e3);
     if (status == OW_OK && request->oil.temperature_c < 20.0)
         status =
             ow_findings_add(findings, "oil-cold", OW_WARNING, "", NULL,

@@ -32,18 +32,30 @@ static ow_status judge_angle(const ow_loop *loop, ow_findings *findings)
     return OW_OK;
 }
 
+/* Where the water stands still for want of a rise, that is told already. */
+static ow_status judge_rise(const ow_loop *loop, const ow_siphon *siphon, ow_findings *findings)
+{
+    if (siphon->stands_still || loop->rise_m > 0.0)
+        return OW_OK;
+    if (loop->rise_m < 0.0)
+        return ow_findings_add(findings, "coolant-falls", OW_WARNING, "", NULL,
+                               "The hot return ends %.0f mm below the high port", -loop->rise_m * 1e3);
+    return ow_findings_add(findings, "coolant-no-rise", OW_NOTE, "", NULL,
+                           "The hot return does not rise above the high port");
+}
+
 ow_status ow_loop_judge(const ow_loop *loop, const ow_siphon *siphon, ow_findings *findings)
 {
+    double known_c = ow_coolant_fit_high_c(loop->coolant);
     ow_status status = judge_heat(siphon, findings);
     if (status == OW_OK)
         status = judge_angle(loop, findings);
-    if (status == OW_OK && loop->rise_m <= 0.0)
-        status = ow_findings_add(findings, "coolant-no-rise", OW_NOTE, "", NULL,
-                                 "The hot return does not rise above the high port");
-    if (status == OW_OK && siphon->hot_c > ow_coolant_fit_high_c(loop->coolant))
+    if (status == OW_OK)
+        status = judge_rise(loop, siphon, findings);
+    if (status == OW_OK && !siphon->boils && siphon->hot_c > known_c)
         status = ow_findings_add(findings, "coolant-beyond-fit", OW_NOTE, "", NULL,
                                  "%.1f C is beyond the %.0f C that the properties are known to",
-                                 siphon->hot_c, ow_coolant_fit_high_c(loop->coolant));
+                                 siphon->hot_c, known_c);
     return status;
 }
 

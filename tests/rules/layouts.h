@@ -77,15 +77,6 @@ static const char rigid_water[] =
     "layout: water\ncircuit: coolant\nfrom: brockle:head\nasked: {flexible: no, fluid: coolant}\n"
     "parts: [water-pipe, plover:coolant-a]\n";
 
-#define TEXT(find, put)  \
-    {                    \
-        false, find, put \
-    }
-#define PAGE(find, put) \
-    {                   \
-        true, find, put \
-    }
-
 /* clang-format off: one case reads best as one paragraph */
 static const rule_case layout_cases[] = {
     /* ---- the tree and its joints ---- */

@@ -33,4 +33,13 @@ typedef struct rule_case {
     rule_edit mended;     /* that mend, done on what was changed */
 } rule_case;
 
+#define TEXT(find, put)  \
+    {                    \
+        false, find, put \
+    }
+#define PAGE(find, put) \
+    {                   \
+        true, find, put \
+    }
+
 #endif

@@ -13,6 +13,7 @@
 #include "oilway/plan.h"
 #include "oilway/quick.h"
 #include "rules/layouts.h"
+#include "rules/quick.h"
 #include "support/diagnostics.h"
 #include "support/testing.h"
 
@@ -223,6 +224,8 @@ static void close_subject(subject *self)
 /* The text with one part replaced, on the heap. The part must stand there just once. */
 static char *edit(const char *text, const char *find, const char *put)
 {
+    if (*find == 0)
+        return strdup(text);
     const char *at = strstr(text, find);
     if (at == NULL || strstr(at + 1, find) != NULL)
         fail_msg("\"%s\" stands %s in:\n%.400s", find, at == NULL ? "not" : "more than once", text);
@@ -362,10 +365,17 @@ static void a_layout_spoilt_in_one_thing_raises_one_rule_and_its_mend_helps(void
     run_cases(layout_cases, sizeof layout_cases / sizeof layout_cases[0]);
 }
 
+static void a_quick_reckoning_spoilt_in_one_thing_raises_one_rule_and_its_mend_helps(void **state)
+{
+    (void)state;
+    run_cases(quick_cases, sizeof quick_cases / sizeof quick_cases[0]);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_layout_spoilt_in_one_thing_raises_one_rule_and_its_mend_helps),
+        cmocka_unit_test(a_quick_reckoning_spoilt_in_one_thing_raises_one_rule_and_its_mend_helps),
     };
     return cmocka_run_group_tests(tests, read_shop, free_shop);
 }
