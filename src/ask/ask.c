@@ -98,6 +98,39 @@ static void check_circuits(ask_draft *draft)
     }
 }
 
+/* A machine has one port of a name, and one thing can be screwed into it. */
+static void check_twice(ask_draft *draft)
+{
+    for (size_t index = 1; index < draft->port_count; index++) {
+        const ow_asked_port *asked = &draft->ports[index];
+        for (size_t before = 0; before < index; before++) {
+            const ow_given *other = &draft->ports[before].given;
+            if (asked->given.port == NULL || asked->given.port != other->port ||
+                asked->given.machine != other->machine)
+                continue;
+            ow_asking_fault(draft->asking, asked->option, asked->words, (ow_span){0, strlen(asked->words)},
+                            "each port of a machine once", NULL, "this port is named twice");
+            break;
+        }
+    }
+}
+
+/* Parts not to be used must be there: a misspelt id would leave the part in. */
+static void check_without(ask_draft *draft)
+{
+    for (size_t index = 0; index < draft->words->without_count; index++) {
+        const char *id = draft->words->without[index];
+        const ow_part *part = ow_catalog_part(draft->asking->catalog, id);
+        if (part != NULL && ow_kind_is_part(part->kind))
+            continue;
+        const char *nearest = part == NULL ? ow_catalog_nearest_id(draft->asking->catalog, id) : NULL;
+        ow_asking_fault(draft->asking, "--without", id, (ow_span){0, strlen(id)},
+                        "the id of a part in the catalogue", ow_asking_did_you_mean(draft->asking, nearest),
+                        part == NULL ? "no part of that id is in the catalogue"
+                                     : "this is a given port, not a part to buy");
+    }
+}
+
 static size_t ports_of_circuit(const ow_machine *machine, ow_circuit circuit)
 {
     size_t count = 0;
@@ -163,13 +196,13 @@ static ow_status find_readings(ask_draft *draft)
         status = ow_readings_find(draft->asking, &asked->given.end, &draft->readings[index],
                                   &draft->reading_count[index]);
         if (status == OW_OK && draft->reading_count[index] == 0)
-            ow_asking_fault(draft->asking, asked->option, asked->given.name,
-                            (ow_span){0, strlen(asked->given.name)}, "an end whose pitch and seat are said",
-                            NULL, "no pitch or seat in use in this catalogue fits this end");
+            ow_asking_fault(draft->asking, asked->option, asked->words, (ow_span){0, strlen(asked->words)},
+                            "an end whose pitch and seat are said", NULL,
+                            "no pitch or seat in use in this catalogue fits this end");
         product *= draft->reading_count[index];
         if (status == OW_OK && product > OW_READINGS_MAX) {
-            ow_asking_fault(draft->asking, asked->option, asked->given.name,
-                            (ow_span){0, strlen(asked->given.name)}, "the pitch and seat of most ends", NULL,
+            ow_asking_fault(draft->asking, asked->option, asked->words, (ow_span){0, strlen(asked->words)},
+                            "the pitch and seat of most ends", NULL,
                             "too much is left open: more than 64 readings");
             status = OW_LIMIT;
         }
@@ -279,9 +312,7 @@ static ow_status settle_limits(ask_draft *draft, ow_ask_item *item)
     ask->without = words->without;
     ask->without_count = words->without_count;
     ask->hose_length_m = OW_NOT_SAID;
-    if (words->hose != NULL && ow_quantity_read(words->hose, OW_LENGTH, &ask->hose_length_m) != OW_OK)
-        ow_asking_fault(draft->asking, "--hose", words->hose, (ow_span){0, strlen(words->hose)},
-                        ow_dimension_expected(OW_LENGTH), NULL, "this cannot be read as a length");
+    ow_hose_length_read(draft->asking, words->hose, &ask->hose_length_m);
     ow_status status =
         ow_unit_lay_defaults(ask, draft->bearing, words->rating != NULL, &limits, &item->findings);
     if (status == OW_OK)
@@ -344,12 +375,15 @@ static ow_status check_words(const ow_context *context, const ow_ask_words *word
 static ow_status read_draft(ask_draft *draft, ow_ask_set *set)
 {
     ow_status status = find_ports(draft);
+    check_without(draft);
     if (status != OW_OK || draft->asking->wrong)
         return status;
     find_circuit(draft);
     check_circuits(draft);
     for (size_t index = 0; index < draft->port_count && status == OW_OK && !draft->asking->wrong; index++)
         status = settle_machine(draft, &draft->ports[index]);
+    if (status == OW_OK && !draft->asking->wrong)
+        check_twice(draft);
     if (status == OW_OK && !draft->asking->wrong)
         status = find_readings(draft);
     if (status == OW_OK && !draft->asking->wrong)

@@ -20,15 +20,22 @@ typedef struct ow_asking {
 typedef struct ow_asked_port {
     ow_given given;
     const char *option; /* "--from", "--to", "--keep" */
+    const char *words;  /* as typed behind it */
 } ow_asked_port;
 
 /* Reports a fault in the words given to an option and marks the asking as wrong. */
 void ow_asking_fault(ow_asking *asking, const char *option, const char *words, ow_span span,
                      const char *expected, const char *mend, const char *message);
 
+/* "did you mean X?" in the arena, or NULL. */
+const char *ow_asking_did_you_mean(ow_asking *asking, const char *nearest);
+
 /* Finds the port that `words` name. On a fault it is reported and asking->wrong set. */
 ow_status ow_asked_port_find(ow_asking *asking, const char *option, const char *words, ow_role role,
                              ow_asked_port *port);
+
+/* Reads the length of each hose: 1 mm to 100 m, as a layout has it. NULL leaves it not said. */
+void ow_hose_length_read(ow_asking *asking, const char *words, double *length_m);
 
 /* Lays the options' words over *limits. */
 void ow_limits_read(ow_asking *asking, const ow_ask_words *words, ow_limits *limits);

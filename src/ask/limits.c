@@ -42,20 +42,44 @@ static ow_span whole(const char *words)
     return (ow_span){0, strlen(words)};
 }
 
-static void read_quantity(ow_asking *asking, const char *option, const char *words, ow_dimension dimension,
-                          double least, double *value)
+/* Bounds of what may be asked for, as docs/layout.md tells them of `asked`, so that a layout can say it. */
+typedef struct quantity_range {
+    const char *option;
+    ow_dimension dimension;
+    double least, most;
+    const char *words;
+} quantity_range;
+
+static const quantity_range BORE = {"--bore", OW_LENGTH, 1e-4, 0.2, "0.1 mm to 200 mm"};
+static const quantity_range RATING = {"--rating", OW_PRESSURE, 0.0, 2e8, "0 bar to 2000 bar"};
+static const quantity_range TEMPERATURE = {"--temperature", OW_TEMPERATURE, -200.0, 1200.0,
+                                           "-200 C to 1200 C"};
+static const quantity_range HOSE = {"--hose", OW_LENGTH, 1e-3, 100.0, "1 mm to 100 m"};
+
+/* How to mend a quantity with a decimal comma, or NULL. */
+static const char *comma_mend(const char *words)
+{
+    return strchr(words, ',') != NULL ? "write a point for the decimal comma" : NULL;
+}
+
+static void read_quantity(ow_asking *asking, const quantity_range *range, const char *words, double *value)
 {
     double read = 0.0;
     if (words == NULL)
         return;
-    if (ow_quantity_read(words, dimension, &read) != OW_OK)
-        ow_asking_fault(asking, option, words, whole(words), ow_dimension_expected(dimension), NULL,
-                        "this cannot be read as a quantity");
-    else if (read < least)
-        ow_asking_fault(asking, option, words, whole(words), ow_dimension_expected(dimension), NULL,
-                        "the value is too small to mean anything here");
+    if (ow_quantity_read(words, range->dimension, &read) != OW_OK)
+        ow_asking_fault(asking, range->option, words, whole(words), ow_dimension_expected(range->dimension),
+                        comma_mend(words), "this cannot be read as a quantity");
+    else if (read < range->least * (1.0 - 1e-12) || read > range->most * (1.0 + 1e-12))
+        ow_asking_fault(asking, range->option, words, whole(words), range->words, NULL,
+                        "this is out of range");
     else
         *value = read;
+}
+
+void ow_hose_length_read(ow_asking *asking, const char *words, double *length_m)
+{
+    read_quantity(asking, &HOSE, words, length_m);
 }
 
 /* The index of words among count choices, or count with a report; `none` when not given. */
@@ -105,13 +129,12 @@ static void read_choices(ow_asking *asking, const ow_ask_words *words, ow_limits
 void ow_limits_read(ow_asking *asking, const ow_ask_words *words, ow_limits *limits)
 {
     read_choices(asking, words, limits);
-    read_quantity(asking, "--bore", words->bore, OW_LENGTH, 0.0, &limits->least_bore_m);
+    read_quantity(asking, &BORE, words->bore, &limits->least_bore_m);
     if (words->bore != NULL)
         limits->bore_warns = false;
-    read_quantity(asking, "--rating", words->rating, OW_PRESSURE, 0.0, &limits->rating_pa);
+    read_quantity(asking, &RATING, words->rating, &limits->rating_pa);
     if (words->temperature != NULL) {
-        read_quantity(asking, "--temperature", words->temperature, OW_TEMPERATURE, -273.15,
-                      &limits->temperature_c);
+        read_quantity(asking, &TEMPERATURE, words->temperature, &limits->temperature_c);
         limits->has_temperature = true;
     }
     if (words->orifice != NULL && ow_quantity_read_range(words->orifice, OW_LENGTH, &limits->orifice_low_m,

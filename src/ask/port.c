@@ -13,8 +13,7 @@ void ow_asking_fault(ow_asking *asking, const char *option, const char *words, o
     asking->wrong = true;
 }
 
-/* "did you mean X?" in the arena, or NULL. */
-static const char *did_you_mean(ow_asking *asking, const char *nearest)
+const char *ow_asking_did_you_mean(ow_asking *asking, const char *nearest)
 {
     if (nearest == NULL)
         return NULL;
@@ -56,7 +55,7 @@ static ow_status find_machine_port(ow_asking *asking, const char *words, size_t 
     if (machine == NULL) {
         ow_asking_fault(asking, port->option, words, (ow_span){0, colon},
                         "the id of an engine, turbo or heater",
-                        did_you_mean(asking, ow_catalog_nearest_id(asking->catalog, id)),
+                        ow_asking_did_you_mean(asking, ow_catalog_nearest_id(asking->catalog, id)),
                         "no machine of that id is in the catalogue");
         return OW_OK;
     }
@@ -75,7 +74,7 @@ static ow_status find_machine_port(ow_asking *asking, const char *words, size_t 
             }
         }
         ow_asking_fault(asking, port->option, words, (ow_span){colon + 1, strlen(name)},
-                        ports_in_words(asking, machine), did_you_mean(asking, nearest),
+                        ports_in_words(asking, machine), ow_asking_did_you_mean(asking, nearest),
                         "the machine has no port of that name");
         return OW_OK;
     }
@@ -102,7 +101,7 @@ static void find_end(ow_asking *asking, const char *words, ow_asked_port *port)
         return;
     }
     const char *nearest = looks_like_id(words) ? ow_catalog_nearest_id(asking->catalog, words) : NULL;
-    const char *mend = nearest != NULL         ? did_you_mean(asking, nearest)
+    const char *mend = nearest != NULL         ? ow_asking_did_you_mean(asking, nearest)
                        : fault.mend[0] != '\0' ? fault.mend
                                                : NULL;
     if (looks_like_id(words))
@@ -119,6 +118,7 @@ ow_status ow_asked_port_find(ow_asking *asking, const char *option, const char *
 {
     memset(port, 0, sizeof *port);
     port->option = option;
+    port->words = words;
     port->given.role = role;
     const char *colon = strchr(words, ':');
     if (colon != NULL)

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "base/words.h"
+#include "ends/hints.h"
 
 static const char *const SEAT_WORDS[OW_SEAT_COUNT] = {
     [OW_SEAT_NONE] = "",
@@ -68,8 +69,11 @@ static ow_status unknown_word(const ow_end_scan *scan, size_t word)
     int length = (int)scan->words[word].length;
     const char *typed = ow_end_word_at(scan, word);
     const char *near = ow_words_nearest(typed, (size_t)length, known, count);
-    char mend[64] = "";
-    if (near)
+    const char *hint = ow_end_trade_hint(scan, word);
+    char mend[96] = "";
+    if (hint)
+        (void)snprintf(mend, sizeof mend, "%s", hint);
+    else if (near)
         (void)snprintf(mend, sizeof mend, "write %s", near);
     return ow_end_fault_word(scan, word, EXPECTED, mend, "\"%.*s\" is no word of an end", length, typed);
 }

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "base/words.h"
+#include "ends/hints.h"
 #include "ends/options.h"
 
 /* Forms that open with a word of their own. */
@@ -210,8 +211,9 @@ static ow_status unknown_size(const ow_end_scan *scan)
     int length = (int)scan->words[0].length;
     const char *typed = ow_end_word_at(scan, 0);
     const char *near = ow_words_nearest(typed, (size_t)length, known, OPENING_COUNT);
-    char mend[32] = "";
-    if (near)
+    char mend[128];
+    ow_end_size_hint(scan, mend, sizeof mend);
+    if (near && mend[0] == '\0')
         (void)snprintf(mend, sizeof mend, "write %s", near);
     return ow_end_fault_word(scan, 0,
                              "a thread (M12x1.5, 7/16-20 UNF, 1/8 NPT, G1/4, R1/8), a dash (-4), a tube with "

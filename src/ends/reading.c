@@ -7,7 +7,8 @@
 static bool same_size(const ow_thread *asked, const ow_thread *whole)
 {
     ow_thread_family family = whole->family;
-    if (family == OW_THREAD_METRIC_TAPER) /* a metric male of which no seat is said may be taper */
+    /* A metric male of which no seat is said may be taper. */
+    if (family == OW_THREAD_METRIC_TAPER && asked->family != OW_THREAD_METRIC_TAPER)
         family = OW_THREAD_METRIC;
     return asked->family == family && asked->size == whole->size &&
            (asked->pitch == 0 || asked->pitch == whole->pitch);
