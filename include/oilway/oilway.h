@@ -26,6 +26,7 @@
 #include "oilway/layout.h"
 #include "oilway/line.h"
 #include "oilway/mates.h"
+#include "oilway/offer.h"
 #include "oilway/oil.h"
 #include "oilway/pairing.h"
 #include "oilway/plan.h"

@@ -23,6 +23,7 @@ ow_status counter_api_drain(counter_call *call);
 ow_status counter_api_feed(counter_call *call);
 ow_status counter_api_siphon(counter_call *call);
 
+ow_status counter_api_read(counter_call *call);
 ow_status counter_api_shop(counter_call *call);
 ow_status counter_api_catalog(counter_call *call);
 

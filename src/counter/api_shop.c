@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "counter/api.h"
 
+#include <string.h>
+
 ow_status counter_api_shop(counter_call *call)
 {
     return counter_keeper_state(call->keeper, call->shop, &call->text);
@@ -18,4 +20,27 @@ ow_status counter_api_catalog(counter_call *call)
         return OW_NONE;
     }
     return ow_report_catalog_show_json(&call->text, catalog, id);
+}
+
+ow_status counter_api_read(counter_call *call)
+{
+    static const char *const wants[] = {"from", "to", "keep", "end"}; /* as ow_wanted */
+    const char *words = counter_value(call, "words"), *want = counter_value(call, "for");
+    size_t wanted = 0;
+    ow_typed typed;
+    while (wanted < 4 && (want == NULL || strcmp(wants[wanted], want) != 0))
+        wanted++;
+    if (wanted == 4) {
+        counter_fault(call, "for", want != NULL ? want : "", "not a word known here",
+                      "from, to, keep or end");
+        return OW_INPUT;
+    }
+    words = words != NULL ? words : "";
+    ow_status status =
+        ow_typed_read(&call->context, call->shop->catalog, call->shop->net, words, (ow_wanted)wanted, &typed);
+    if (status != OW_OK)
+        return status;
+    status = ow_report_typed_json(&call->text, words, &typed);
+    ow_typed_done(&typed);
+    return status;
 }

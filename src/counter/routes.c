@@ -20,6 +20,7 @@ static const counter_route routes[] = {
     {"GET", "/api/drain", "bore slope flow aeration oil kv40 kv100 rho15 at", counter_api_drain},
     {"POST", "/api/feed", "", counter_api_feed},
     {"POST", "/api/siphon", "", counter_api_siphon},
+    {"GET", "/api/read", "words for", counter_api_read},
     {"GET", "/api/shop", "", counter_api_shop},
     {"GET", "/api/catalog", "id", counter_api_catalog},
 };

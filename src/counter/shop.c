@@ -18,10 +18,10 @@ static void free_shop(counter_shop *shop)
 /* Loads what lies there now. Faults are told to the keeper's context and kept in `faults`. */
 static ow_status load(const counter_keeper *keeper, counter_faults *faults, counter_shop **loaded)
 {
+    *faults = (counter_faults){NULL, 0, keeper->context};
     counter_shop *shop = calloc(1, sizeof *shop);
     if (shop == NULL)
         return OW_MEMORY;
-    *faults = (counter_faults){NULL, 0, keeper->context};
     shop->context.report = counter_faults_add;
     shop->context.report_user = faults;
     ow_status status = ow_catalog_load(&shop->context, &keeper->options, &shop->catalog);
