@@ -49,10 +49,10 @@ typedef enum ow_hose_fault {                            /* bits */
 } ow_hose_fault;
 /* Faults of a material in a service; 0 = none. */
 unsigned ow_hose_faults(const ow_hose_material *material, const ow_hose_service *service);
-/* Says them: hose-fluid, hose-heat, hose-pressure. `told`: ow_hose_fault bits that are left out. OW_OK,
- * OW_MEMORY. */
+/* Says them: hose-fluid, hose-heat, hose-pressure, none worse than `worst` (figures that are assumed only
+ * warn). `told`: ow_hose_fault bits that are left out. OW_OK, OW_MEMORY. */
 ow_status ow_hose_judge(const ow_hose_material *material, const ow_hose_service *service, unsigned told,
-                        const char *where, ow_findings *findings);
+                        ow_severity worst, const char *where, ow_findings *findings);
 
 /* Least bend radius of smooth-bore PTFE hose (SAE 100R14) by dash, m; 0 if the dash is not known. */
 double ow_ptfe_bend_radius_m(int dash);

@@ -29,7 +29,9 @@ static void check_material(ow_checking *checking, size_t node, const ow_part *pa
         told |= OW_HOSE_HEAT | OW_HOSE_HEAT_SHORT;
     if (ow_checking_has(checking, "rating", where))
         told |= OW_HOSE_PRESSURE;
-    checking->status = ow_hose_judge(material, &service, told, where, checking->findings);
+    checking->status =
+        ow_hose_judge(material, &service, told, checking->rating_assumed ? OW_WARNING : OW_ERROR, where,
+                      checking->findings);
 }
 
 /* Joints that hold a hose by a clamp, in a feed. */

@@ -62,6 +62,10 @@ ow_status ow_plan_coolant_judge(ow_planning *planning, const ow_plan_coolant *lo
                             "the hot return ends %.0f mm below the high port: vapour collects and natural "
                             "circulation works against it",
                             -loop->loop.rise_m * 1e3);
+    if (status == OW_OK && loop->loop.rise_m == 0.0)
+        status = ow_findings_add(findings, "coolant-no-rise", OW_NOTE, loop->turbo->id, NULL,
+                                 "the hot return does not rise: 0.2 m of rise help ten times as much as the "
+                                 "clocking");
     if (status == OW_OK && loop->heater != NULL)
         status = ow_findings_add(findings, "heater-valve", OW_WARNING, loop->heater->id, NULL,
                                  "the loop runs through the heater: a heater valve that is shut stops it");

@@ -137,25 +137,32 @@ static void judge_sump(return_judging *judging)
             -level_m * 1e3, crankcase_pa / 1e3, needed_m * 1e3);
 }
 
-static void judge_hose(return_judging *judging, const char *class_name)
+/* What a hose is made of, against the oil's heat. A layout's hose is judged for the rest by its check. */
+static void judge_hose(return_judging *judging, const char *class_name, unsigned told)
 {
+    const ow_feed_state *hot = &judging->planning->states[judging->planning->hot_rev];
     const ow_hose_material *material = ow_hose_material_find(class_name);
-    ow_hose_service service = {true, false, 0.0, judging->planning->states[judging->planning->hot_rev].oil_c};
-    if (material == NULL)
+    ow_hose_service service = {true, false, 0.0, hot->oil_c};
+    if (material != NULL && judging->status == OW_OK)
+        judging->status = ow_hose_judge(material, &service, told, hot->assumed ? OW_WARNING : OW_ERROR,
+                                        judging->port, &judging->home->findings);
+}
+
+static void judge_hoses(return_judging *judging)
+{
+    const char *asked = judging->planning->job->drain.hose;
+    const ow_layout *layout = judging->home->layout;
+    /* A class that does not stand oil is told and not used. */
+    const ow_hose_material *material = ow_hose_material_find(asked);
+    if (material != NULL && (layout == NULL || material->oil == OW_STANDS_NOT)) {
+        judge_hose(judging, asked, 0);
         return;
-    unsigned faults = ow_hose_faults(material, &service);
-    if (faults & OW_HOSE_FLUID)
-        say(judging, "hose-fluid", OW_ERROR, judging->port, "%s does not stand oil (%s)", material->title,
-            material->source);
-    else if (faults & OW_HOSE_FLUID_LIMITED)
-        say(judging, "hose-fluid", OW_WARNING, judging->port, "%s stands oil for a while only (%s)",
-            material->title, material->source);
-    if (faults & OW_HOSE_HEAT)
-        say(judging, "hose-heat", OW_ERROR, judging->port, "%s stands %.0f to %.0f C; the oil is at %.0f C",
-            material->title, material->low_c, material->short_high_c, service.temperature_c);
-    else if (faults & OW_HOSE_HEAT_SHORT)
-        say(judging, "hose-heat", OW_WARNING, judging->port, "%s stands %.0f C for minutes only",
-            material->title, service.temperature_c);
+    }
+    for (size_t index = 0; layout != NULL && index < layout->node_count; index++) {
+        const ow_part *part = layout->nodes[index].part;
+        if (part != NULL && part->kind == OW_HOSE)
+            judge_hose(judging, part->ends[0].name, OW_HOSE_FLUID | OW_HOSE_FLUID_LIMITED | OW_HOSE_PRESSURE);
+    }
 }
 
 ow_status ow_plan_return_judge(ow_planning *planning, ow_plan_return *home)
@@ -170,13 +177,6 @@ ow_status ow_plan_return_judge(ow_planning *planning, ow_plan_return *home)
     if (home->reckoned)
         judge_segments(&judging);
     judge_sump(&judging);
-    if (drain->hose != NULL)
-        judge_hose(&judging, drain->hose);
-    for (size_t index = 0; home->layout != NULL && index < home->layout->node_count && drain->hose == NULL;
-         index++) {
-        const ow_part *part = home->layout->nodes[index].part;
-        if (part != NULL && part->kind == OW_HOSE)
-            judge_hose(&judging, part->ends[0].name);
-    }
+    judge_hoses(&judging);
     return judging.status;
 }

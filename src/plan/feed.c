@@ -196,6 +196,7 @@ ow_status ow_plan_feed_make(ow_planning *planning)
     ow_ask_words words;
     feed->restrictor_m = OW_NOT_SAID;
     feed->carried_restrictor_m = OW_NOT_SAID;
+    ow_plan_oil(planning, &feed->feed); /* the drain needs it, whether or not there is a feed */
     ow_status status = word_ask(planning, &words);
     if (status == OW_OK)
         status = answer(planning, &words, feed);

@@ -3,6 +3,7 @@
  * sure. */
 #include <string.h>
 
+#include "oilway/hose_material.h"
 #include "plan/planning.h"
 
 #define WARM_C 60.0
@@ -108,6 +109,26 @@ static ow_status judge_physics(ow_planning *planning, const ow_feed *feed, const
     return status;
 }
 
+/* What the feed's hoses are made of, against the hottest oil. Their check has judged the rest. */
+static ow_status judge_hoses(ow_planning *planning, const ow_plan_feed *feed)
+{
+    const ow_feed_state *hot = &planning->states[0];
+    ow_status status = OW_OK;
+    for (size_t index = 1; index < planning->state_count; index++)
+        hot = planning->states[index].oil_c > hot->oil_c ? &planning->states[index] : hot;
+    ow_hose_service service = {true, true, 0.0, hot->oil_c};
+    for (size_t node = 0; node < feed->layout->node_count && status == OW_OK; node++) {
+        const ow_part *part = feed->layout->nodes[node].part;
+        const ow_hose_material *material =
+            part != NULL && part->kind == OW_HOSE ? ow_hose_material_find(part->ends[0].name) : NULL;
+        if (material != NULL)
+            status =
+                ow_hose_judge(material, &service, OW_HOSE_FLUID | OW_HOSE_FLUID_LIMITED | OW_HOSE_PRESSURE,
+                              hot->assumed ? OW_WARNING : OW_ERROR, part->id, &planning->plan->findings);
+    }
+    return status;
+}
+
 ow_status ow_plan_feed_judge(ow_planning *planning)
 {
     ow_plan_feed *feed = &planning->plan->feed;
@@ -121,5 +142,7 @@ ow_status ow_plan_feed_judge(ow_planning *planning)
         status = judge_restrictor(planning, feed);
     if (status == OW_OK)
         status = judge_cold(planning, feed);
+    if (status == OW_OK)
+        status = judge_hoses(planning, feed);
     return status == OW_OK ? judge_sureness(planning, feed) : status;
 }

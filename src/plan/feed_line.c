@@ -154,7 +154,7 @@ static double find_rise(ow_planning *planning, const ow_layout *layout)
                              "m", OW_MARK_ASSUMED, "assumption of this program");
 }
 
-static void find_oil(ow_planning *planning, ow_feed *feed)
+void ow_plan_oil(ow_planning *planning, ow_feed *feed)
 {
     const ow_job *job = planning->job;
     const ow_typical_oil *typical = ow_typical_oil_find("15W-40");
@@ -180,7 +180,7 @@ ow_status ow_plan_feed_line(ow_planning *planning, const ow_layout *layout, ow_p
                            .state_count = planning->state_count,
                            .states = planning->states};
     feed->hose_count = 0;
-    find_oil(planning, &feed->feed);
+    ow_plan_oil(planning, &feed->feed);
     feed->feed.trunk.name = "";
     ow_plan_chamber(planning, layout->givens[0].name, 0, &list);
     grow(&line, 0, &list, &feed->feed.trunk, 0);

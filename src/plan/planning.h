@@ -64,6 +64,7 @@ void ow_plan_path(ow_planning *planning, const ow_layout *layout, size_t given, 
 
 /* ---- circuits ---- */
 ow_status ow_plan_states(ow_planning *planning);
+void ow_plan_oil(ow_planning *planning, ow_feed *feed); /* the job's, or the one assumed */
 ow_status ow_plan_feed_make(ow_planning *planning);
 ow_status ow_plan_feed_judge(ow_planning *planning);
 ow_status ow_plan_feed_line(ow_planning *planning, const ow_layout *layout, ow_plan_feed *feed);

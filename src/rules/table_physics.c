@@ -53,7 +53,7 @@ const ow_rule ow_physics_rules[] = {
      "Lead the drain downhill all the way.", "common practice"},
     {"drain-sag", OW_ERROR, "drain", "The drain sags: oil stands in the low place and shuts off the air.",
      "Shorten the hose or hold it up, so that it never rises again.", "common practice"},
-    {"drain-narrows", OW_ERROR, "drain", "The drain narrows on its way down.",
+    {"drain-narrows", OW_WARNING, "drain", "The drain narrows on its way down.",
      "Use the same bore or a wider one below.", "common practice"},
     {"drain-bore", OW_WARNING, "drain", "The drain is narrower than 15 mm inside.",
      "Use 15 to 16 mm inside or more, with true bores, not dash sizes.", "common practice"},

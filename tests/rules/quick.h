@@ -13,10 +13,10 @@
 static const char line_plain[] = "line: plain\noil: {kv40: 110, kv100: 14.7, rho15: 878}\nrise: 0.25 m\n"
                                  "states: [{name: hot, oil: 100 C, gallery: 1.6 bar}]\n"
                                  "pieces: [chamber, " LINE_PIPES ", chamber]\n" LINE_LOAD("2", "1");
-static const char line_short[] = "line: short\noil: {kv40: 110, kv100: 14.7, rho15: 878}\n"
-                                 "states: [{name: hot, oil: 100 C, gallery: 2.6 bar}]\n"
-                                 "pieces: [chamber, pipe: {bore: 4.4 mm, length: 60 mm}, chamber]\n"
-    LINE_LOAD("4", "1");
+static const char line_short[] =
+    "line: short\noil: {kv40: 110, kv100: 14.7, rho15: 878}\n"
+    "states: [{name: hot, oil: 100 C, gallery: 2.6 bar}]\n"
+    "pieces: [chamber, pipe: {bore: 4.4 mm, length: 60 mm}, chamber]\n" LINE_LOAD("4", "1");
 #define HELD(target)                                                                                 \
     "restrictor: {length: 3 mm, target: " target " bar, state: warm}\npieces: [chamber, " LINE_PIPES \
     ", restrictor: wanted, chamber]\n"
@@ -62,8 +62,7 @@ static const rule_case quick_cases[] = {
     {"feed-dry", SUBJECT_LINE, line_plain, TEXT("1.6 bar", "0.01 bar"), OW_ERROR, "0.01 bar do not lift it",
      "Take the oil from a port with more pressure", TEXT("0.01 bar", "2 bar")},
     {"feed-transition", SUBJECT_LINE, line_short, TEXT("flow: 4 L/min", "flow: 16 L/min"), OW_NOTE,
-     "The pipe of 4.4 mm runs at Re", "use a bore that keeps it laminar",
-     TEXT("bore: 4.4 mm", "bore: 8 mm")},
+     "The pipe of 4.4 mm runs at Re", "use a bore that keeps it laminar", TEXT("bore: 4.4 mm", "bore: 8 mm")},
     {"oil-cold", SUBJECT_LINE, line_plain, TEXT("oil: 100 C", "oil: 10 C"), OW_WARNING,
      "At 10 C the viscosity", "from 20 C up", TEXT("oil: 10 C", "oil: 40 C")},
     {"oil-hot", SUBJECT_LINE, line_plain, TEXT("oil: 100 C", "oil: 155 C"), OW_ERROR, "The oil is at 155 C",

@@ -12,6 +12,7 @@
 #include "oilway/line.h"
 #include "oilway/plan.h"
 #include "oilway/quick.h"
+#include "rules/jobs.h"
 #include "rules/layouts.h"
 #include "rules/quick.h"
 #include "support/diagnostics.h"
@@ -224,8 +225,6 @@ static void close_subject(subject *self)
 /* The text with one part replaced, on the heap. The part must stand there just once. */
 static char *edit(const char *text, const char *find, const char *put)
 {
-    if (*find == 0)
-        return strdup(text);
     const char *at = strstr(text, find);
     if (at == NULL || strstr(at + 1, find) != NULL)
         fail_msg("\"%s\" stands %s in:\n%.400s", find, at == NULL ? "not" : "more than once", text);
@@ -371,11 +370,45 @@ static void a_quick_reckoning_spoilt_in_one_thing_raises_one_rule_and_its_mend_h
     run_cases(quick_cases, sizeof quick_cases / sizeof quick_cases[0]);
 }
 
+static void a_job_spoilt_in_one_thing_raises_one_rule_and_its_mend_helps(void **state)
+{
+    (void)state;
+    run_cases(job_cases, sizeof job_cases / sizeof job_cases[0]);
+}
+
+static bool is_raised(const char *rule, const rule_case *cases, size_t count)
+{
+    for (size_t index = 0; index < count; index++) {
+        if (strcmp(cases[index].rule, rule) == 0)
+            return true;
+    }
+    return false;
+}
+
+static void every_rule_of_the_table_is_raised_by_some_case(void **state)
+{
+    size_t idle = 0;
+    (void)state;
+    assert_true(ow_rule_count() >= 40);
+    for (size_t index = 0; index < ow_rule_count(); index++) {
+        const char *rule = ow_rule_at(index)->id;
+        if (is_raised(rule, layout_cases, sizeof layout_cases / sizeof layout_cases[0]) ||
+            is_raised(rule, quick_cases, sizeof quick_cases / sizeof quick_cases[0]) ||
+            is_raised(rule, job_cases, sizeof job_cases / sizeof job_cases[0]))
+            continue;
+        print_error("no case raises %s\n", rule);
+        idle++;
+    }
+    assert_int_equal(idle, 0);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_layout_spoilt_in_one_thing_raises_one_rule_and_its_mend_helps),
         cmocka_unit_test(a_quick_reckoning_spoilt_in_one_thing_raises_one_rule_and_its_mend_helps),
+        cmocka_unit_test(a_job_spoilt_in_one_thing_raises_one_rule_and_its_mend_helps),
+        cmocka_unit_test(every_rule_of_the_table_is_raised_by_some_case),
     };
     return cmocka_run_group_tests(tests, read_shop, free_shop);
 }
