@@ -22,6 +22,9 @@ typedef struct ow_text {
 /* An empty text; lends the context until ow_text_done. */
 ow_text ow_text_new(const ow_context *context);
 void ow_text_done(ow_text *text);
+/* Frees a text whose words went into `whole`, which is then marked as failed if the text had failed: words
+ * that were lost on the way are not passed over. */
+void ow_text_done_into(ow_text *text, ow_text *whole);
 
 void ow_text_bytes(ow_text *text, const char *bytes, size_t length);
 void ow_text_add(ow_text *text, const char *words); /* NULL adds nothing */

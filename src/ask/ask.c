@@ -93,8 +93,7 @@ static void check_circuits(ask_draft *draft)
                        ow_circuit_word(given->port->circuit), ow_circuit_word(draft->circuit));
         ow_asking_fault(draft->asking, draft->ports[index].option, given->name,
                         (ow_span){0, strlen(given->name)}, "ports of one circuit", NULL,
-                        ow_text_words(&message));
-        ow_text_done(&message);
+                        ow_asking_keep(draft->asking, &message));
     }
 }
 
@@ -144,8 +143,7 @@ static ow_status full_name(ow_asking *asking, const ow_machine *machine, const o
 {
     ow_text text = ow_text_new(asking->context);
     ow_text_format(&text, "%s:%s", machine->id, port->name);
-    char *copy = text.failed ? NULL : ow_arena_copy(&asking->arena, text.data, text.length);
-    ow_text_done(&text);
+    const char *copy = ow_arena_keep(&asking->arena, &text);
     if (copy == NULL)
         return OW_MEMORY;
     *name = copy;
@@ -167,10 +165,9 @@ static ow_status settle_machine(ask_draft *draft, ow_asked_port *asked)
                 ow_text_format(&expected, " %s:%s", given->machine->id, given->machine->ports[index].name);
         }
         ow_asking_fault(draft->asking, asked->option, given->name, (ow_span){0, strlen(given->name)},
-                        ow_text_words(&expected), NULL,
+                        ow_asking_keep(draft->asking, &expected), NULL,
                         count == 0 ? "this machine has no port of the circuit asked for"
                                    : "this machine has several ports of the circuit asked for");
-        ow_text_done(&expected);
         return OW_OK;
     }
     if (count > 1)
@@ -242,8 +239,7 @@ static ow_status number_names(ow_asking *asking, ow_given *givens, size_t count)
             continue;
         ow_text text = ow_text_new(asking->context);
         ow_text_format(&text, "%s#%zu", givens[index].name, same);
-        char *copy = text.failed ? NULL : ow_arena_copy(&asking->arena, text.data, text.length);
-        ow_text_done(&text);
+        const char *copy = ow_arena_keep(&asking->arena, &text);
         if (copy == NULL)
             return OW_MEMORY;
         givens[index].name = copy;
@@ -259,6 +255,7 @@ static ow_status settle_item(ask_draft *draft, const size_t *choice, ow_ask_item
     if (givens == NULL)
         return OW_MEMORY;
     ow_text reading = ow_text_new(asking->context);
+    bool open = false; /* something was not said, and is read */
     ow_status status = OW_OK;
     for (size_t index = 0; index < draft->port_count && status == OW_OK; index++) {
         givens[index] = draft->ports[index].given;
@@ -267,16 +264,18 @@ static ow_status settle_item(ask_draft *draft, const size_t *choice, ow_ask_item
             status = settle_source(draft, choice[index], &givens[index]);
             continue;
         }
-        if (!ow_end_is_whole(&givens[index].end))
+        bool whole = ow_end_is_whole(&givens[index].end);
+        open = open || !whole;
+        if (!whole)
             ow_text_format(&reading, "%s%s", reading.length > 0 ? " and " : "",
                            ow_end_name(&draft->readings[index][choice[index]], words));
         givens[index].end = draft->readings[index][choice[index]];
     }
     if (status == OW_OK)
         status = number_names(asking, givens, draft->port_count);
-    if (status == OW_OK && reading.length > 0) {
-        item->reading = ow_arena_copy(&asking->arena, ow_text_words(&reading), reading.length);
-        status = item->reading == NULL || reading.failed ? OW_MEMORY : OW_OK;
+    if (status == OW_OK && open) {
+        item->reading = ow_arena_keep(&asking->arena, &reading);
+        status = item->reading == NULL ? OW_MEMORY : OW_OK;
     }
     ow_text_done(&reading);
     item->ask.givens = givens;
@@ -297,9 +296,7 @@ static ow_status settle_title(ask_draft *draft, ow_ask_item *item)
         ow_text_add(&text, index == 0 ? "from " : given->role == OW_ROLE_KEEP ? ", keeping " : " to ");
         ow_text_add(&text, named ? given->name : ow_end_name(&given->end, words));
     }
-    item->ask.title =
-        text.failed ? NULL : ow_arena_copy(&draft->asking->arena, ow_text_words(&text), text.length);
-    ow_text_done(&text);
+    item->ask.title = ow_arena_keep(&draft->asking->arena, &text);
     return item->ask.title == NULL ? OW_MEMORY : OW_OK;
 }
 
@@ -402,12 +399,12 @@ ow_status ow_ask_read(const ow_context *context, const ow_catalog *catalog, cons
     ask_storage *storage = ow_new_array(context, 1, sizeof *storage);
     if (storage == NULL)
         return OW_MEMORY;
-    storage->asking = (ow_asking){context, catalog, words, net, ow_arena_new(context), false};
+    storage->asking = (ow_asking){context, catalog, words, net, ow_arena_new(context), false, false};
     ow_ask_set made = {context, 0, NULL, NULL, storage};
     ask_draft draft = {.asking = &storage->asking, .words = words};
     status = read_draft(&draft, &made);
     if (status == OW_OK && storage->asking.wrong)
-        status = OW_INPUT;
+        status = storage->asking.out_of_memory ? OW_MEMORY : OW_INPUT;
     if (status != OW_OK)
         ow_ask_set_done(&made);
     else

@@ -13,7 +13,8 @@ typedef struct ow_asking {
     const ow_ask_words *words;
     const ow_net *net; /* may be NULL: readings then come from the catalogue's fixtures and machines only */
     ow_arena arena;
-    bool wrong; /* a fault was reported */
+    bool wrong;         /* a fault was reported */
+    bool out_of_memory; /* … but not in full, for lack of memory */
 } ow_asking;
 
 /* A port understood. With `machine` and no `port`, an engine alone: every source port is meant. */
@@ -27,7 +28,9 @@ typedef struct ow_asked_port {
 void ow_asking_fault(ow_asking *asking, const char *option, const char *words, ow_span span,
                      const char *expected, const char *mend, const char *message);
 
-/* "did you mean X?" in the arena, or NULL. */
+/* Words of a report in the arena; NULL and a note when out of memory. */
+const char *ow_asking_keep(ow_asking *asking, ow_text *text);
+/* "did you mean X?" in the arena; NULL for NULL and, with a note, when out of memory. */
 const char *ow_asking_did_you_mean(ow_asking *asking, const char *nearest);
 
 /* Finds the port that `words` name. On a fault it is reported and asking->wrong set. */

@@ -95,10 +95,6 @@ const char *ow_readings_decide(ow_asking *asking, const ow_end *readings, size_t
         ow_text_add(&text, text.length > 0 ? "; then " : "");
         write_seats(&text, readings, count);
     }
-    const char *words = text.failed || pitches.failed
-                            ? NULL
-                            : ow_arena_copy(&asking->arena, ow_text_words(&text), text.length);
-    ow_text_done(&pitches);
-    ow_text_done(&text);
-    return words;
+    ow_text_done_into(&pitches, &text);
+    return ow_arena_keep(&asking->arena, &text);
 }

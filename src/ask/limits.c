@@ -99,14 +99,9 @@ static size_t read_choice(ow_asking *asking, const char *option, const char *wor
                        : index + 1 < count ? ", "
                                            : " or ",
                        choices[index]);
-    ow_text mend = ow_text_new(asking->context);
     const char *nearest = ow_words_nearest(words, strlen(words), choices, count);
-    if (nearest != NULL)
-        ow_text_format(&mend, "did you mean %s?", nearest);
-    ow_asking_fault(asking, option, words, whole(words), ow_text_words(&expected),
-                    nearest != NULL ? ow_text_words(&mend) : NULL, "not a word known here");
-    ow_text_done(&expected);
-    ow_text_done(&mend);
+    ow_asking_fault(asking, option, words, whole(words), ow_asking_keep(asking, &expected),
+                    ow_asking_did_you_mean(asking, nearest), "not a word known here");
     return none;
 }
 

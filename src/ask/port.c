@@ -9,8 +9,17 @@ void ow_asking_fault(ow_asking *asking, const char *option, const char *words, o
                      const char *expected, const char *mend, const char *message)
 {
     ow_source source = {option, words, strlen(words)};
-    ow_source_report(asking->context, OW_ERROR, OW_INPUT, &source, span, expected, mend, "%s", message);
     asking->wrong = true;
+    if (asking->out_of_memory) /* words are lacking, and that is what the ask fails by */
+        return;
+    ow_source_report(asking->context, OW_ERROR, OW_INPUT, &source, span, expected, mend, "%s", message);
+}
+
+const char *ow_asking_keep(ow_asking *asking, ow_text *text)
+{
+    const char *kept = ow_arena_keep(&asking->arena, text);
+    asking->out_of_memory = asking->out_of_memory || kept == NULL;
+    return kept;
 }
 
 const char *ow_asking_did_you_mean(ow_asking *asking, const char *nearest)
@@ -19,9 +28,7 @@ const char *ow_asking_did_you_mean(ow_asking *asking, const char *nearest)
         return NULL;
     ow_text text = ow_text_new(asking->context);
     ow_text_format(&text, "did you mean %s?", nearest);
-    const char *words = text.failed ? NULL : ow_arena_copy(&asking->arena, text.data, text.length);
-    ow_text_done(&text);
-    return words;
+    return ow_asking_keep(asking, &text);
 }
 
 /* The machine's ports in words, for "expected". */
@@ -31,9 +38,7 @@ static const char *ports_in_words(ow_asking *asking, const ow_machine *machine)
     ow_text_format(&text, "one of the ports of %s: ", machine->id);
     for (size_t index = 0; index < machine->port_count; index++)
         ow_text_format(&text, "%s%s", index > 0 ? ", " : "", machine->ports[index].name);
-    const char *words = text.failed ? NULL : ow_arena_copy(&asking->arena, text.data, text.length);
-    ow_text_done(&text);
-    return words;
+    return ow_asking_keep(asking, &text);
 }
 
 /* A machine of the asker's own, else one of the catalogue. */

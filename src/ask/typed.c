@@ -134,7 +134,7 @@ ow_status ow_typed_read(const ow_context *context, const ow_catalog *catalog, co
     telling.report = take_fault;
     telling.report_user = &now;
     const ow_ask_words none = {0};
-    ow_asking asking = {&telling, catalog, &none, net, ow_arena_new(context), false};
+    ow_asking asking = {&telling, catalog, &none, net, ow_arena_new(context), false, false};
     ow_status status = find_meaning(&now, &asking, words, wanted);
     if (status == OW_OK)
         status = find_readings(&asking, &now.typed);
@@ -145,7 +145,7 @@ ow_status ow_typed_read(const ow_context *context, const ow_catalog *catalog, co
     }
     /* What the asking put aside lives on with the answer. */
     storage->asking = asking.arena;
-    if (status == OW_OK && now.failed)
+    if (status == OW_OK && (now.failed || asking.out_of_memory))
         status = OW_MEMORY;
     if (status == OW_OK)
         *typed = now.typed;

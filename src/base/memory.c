@@ -101,6 +101,13 @@ char *ow_arena_copy(ow_arena *arena, const char *bytes, size_t length)
     return copy;
 }
 
+char *ow_arena_keep(ow_arena *arena, ow_text *text)
+{
+    char *kept = text->failed ? NULL : ow_arena_copy(arena, ow_text_words(text), text->length);
+    ow_text_done(text);
+    return kept;
+}
+
 ow_status ow_grow(const ow_context *context, void **items, size_t *capacity, size_t needed, size_t item_size)
 {
     if (needed <= *capacity)

@@ -7,7 +7,7 @@
 #include <stdbool.h>
 #include <stddef.h>
 
-#include "oilway/context.h"
+#include "oilway/text.h"
 
 typedef struct ow_arena_block ow_arena_block;
 typedef struct ow_arena {
@@ -22,6 +22,8 @@ void *ow_arena_get(ow_arena *arena, size_t size);
 void *ow_arena_get_array(ow_arena *arena, size_t count, size_t size);
 /* A NUL-terminated copy; NULL when out of memory. */
 char *ow_arena_copy(ow_arena *arena, const char *bytes, size_t length);
+/* The words of a text in the arena, and the text freed; NULL when either had no memory. */
+char *ow_arena_keep(ow_arena *arena, ow_text *text);
 
 /*
  * Makes room for one more item in a caller's array: *items, *capacity. At least doubles. OW_MEMORY

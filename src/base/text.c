@@ -19,6 +19,12 @@ void ow_text_done(ow_text *text)
     *text = ow_text_new(text->context);
 }
 
+void ow_text_done_into(ow_text *text, ow_text *whole)
+{
+    whole->failed = whole->failed || text->failed;
+    ow_text_done(text);
+}
+
 /* Room for length more bytes and the NUL; false marks the text as failed. */
 static bool make_room(ow_text *text, size_t length)
 {

@@ -286,12 +286,7 @@ ow_status ow_search_next(ow_search *search, ow_layout *layout)
 
 ow_status ow_search_keep_words(ow_search *search, const char **kept)
 {
-    ow_status status = ow_text_status(&search->words);
-    char *copy = NULL;
-    if (status == OW_OK)
-        copy = ow_arena_copy(&search->arena, ow_text_words(&search->words), search->words.length);
-    ow_text_done(&search->words);
-    search->words = ow_text_new(search->context);
+    const char *copy = ow_arena_keep(&search->arena, &search->words);
     if (copy == NULL)
         return OW_MEMORY;
     *kept = copy;

@@ -268,7 +268,6 @@ ow_status ow_search_explain(ow_search *search, const char *id, ow_explanation *e
 {
     ow_explanation made = {.known = false};
     ow_text_done(&search->words);
-    search->words = ow_text_new(search->context);
     size_t part;
     ow_status status = OW_OK;
     if (ow_search_part_index(search, id, &part)) {

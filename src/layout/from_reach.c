@@ -114,7 +114,6 @@ ow_status ow_search_reach(ow_search *search, ow_reach *reach)
     bool *wanted = ow_new_array(context, count, sizeof *wanted);
     ow_reach made = {.from_source = 0};
     ow_text_done(&search->words);
-    search->words = ow_text_new(search->context);
     ow_status status = reached == NULL || wanted == NULL ? OW_MEMORY : OW_OK;
     if (status == OW_OK)
         status = reach_all(search, reached, wanted, count, &made);

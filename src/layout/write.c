@@ -107,11 +107,10 @@ static bool write_flow(ow_text *text, const ow_layout *layout, size_t first, siz
         write_item(&line, layout, at);
     }
     ow_text_char(&line, ']');
-    text->failed = text->failed || line.failed;
     flat = flat && line.length <= width;
     if (flat)
         ow_text_format(text, " %s\n", ow_text_words(&line));
-    ow_text_done(&line);
+    ow_text_done_into(&line, text);
     return flat;
 }
 

@@ -17,12 +17,11 @@ void ow_write_given(ow_text *text, const ow_given *given, size_t occurrence)
         ow_text_add(&words, given->fixture ? given->fixture->id : ow_end_name(&given->end, name));
     if (occurrence > 1)
         ow_text_format(&words, "#%zu", occurrence);
-    text->failed = text->failed || words.failed;
     if (given->machine || given->fixture)
         ow_write_word(text, ow_text_words(&words));
     else
         ow_write_quoted(text, ow_text_words(&words));
-    ow_text_done(&words);
+    ow_text_done_into(&words, text);
 }
 
 static void write_value(ow_text *text, const ow_asked_key *key, const void *from, bool yes)
@@ -145,8 +144,7 @@ void ow_write_asked(ow_text *text, const ow_layout *layout)
         gap = ", ";
     }
     write_ports(&inside, layout, &gap);
-    text->failed = text->failed || inside.failed;
     if (inside.length > 0)
         ow_text_format(text, "asked: {%s}\n", ow_text_words(&inside));
-    ow_text_done(&inside);
+    ow_text_done_into(&inside, text);
 }

@@ -40,7 +40,7 @@ static void write_csv_rows(ow_text *text, const ow_layout *layout, size_t stack,
         if (node->part != NULL && node->part->has_price)
             ow_look_price(text, node->part->price_cents);
         ow_text_char(text, '\n');
-        ow_text_done(&name);
+        ow_text_done_into(&name, text);
     }
 }
 
@@ -74,7 +74,7 @@ static void write_dot_layout(ow_text *text, const ow_layout *layout, size_t grap
         ow_text_format(text, "  n%zu [label=\"", index);
         write_dot_words(text, ow_text_words(&name));
         ow_text_format(text, "\"%s];\n", layout->nodes[index].part == NULL ? ", shape=ellipse" : "");
-        ow_text_done(&name);
+        ow_text_done_into(&name, text);
     }
     for (size_t index = 1; index < layout->node_count; index++) {
         char words[OW_END_TEXT_SIZE];

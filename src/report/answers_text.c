@@ -23,7 +23,7 @@ static void write_head(ow_text *text, const ow_answer *answer, size_t index, con
     ow_text_add(&head, ", ");
     write_count(&head, ow_layout_joint_count(layout), "joint", "joints");
     ow_look_paint(text, OW_PAINT_STRONG, style, ow_text_words(&head));
-    ow_text_done(&head);
+    ow_text_done_into(&head, text);
     ow_text_format(text, " %s price ", dot);
     ow_look_price(text, cents);
     if (!complete)
@@ -50,7 +50,7 @@ static void write_why(ow_text *text, const ow_layout *layout, const ow_style *st
         ow_text_add(text, "    ");
         ow_look_fold(text, style, 4, 8, ow_text_words(&line));
         ow_text_char(text, '\n');
-        ow_text_done(&line);
+        ow_text_done_into(&line, text);
     }
 }
 
@@ -93,7 +93,7 @@ static void write_none(ow_text *text, const ow_answer *answer, const ow_style *s
         ow_text_format(&line, "%s to %s", ow_end_name(&missing->from, from),
                        missing->is_plug ? "nothing (a plug)" : ow_end_name(&missing->to, to));
         ow_look_paint(text, OW_PAINT_STRONG, style, ow_text_words(&line));
-        ow_text_done(&line);
+        ow_text_done_into(&line, text);
         ow_text_add(text, "\n    ");
         ow_look_fold(text, style, 4, 4, missing->why != NULL ? missing->why : "");
         ow_text_char(text, '\n');

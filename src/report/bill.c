@@ -38,7 +38,7 @@ static void write_line(ow_text *text, const ow_bill_line *line, const ow_style *
         ow_look_price(&price, line->total_cents);
         ow_text_repeat(text, ' ', price.length < 8 ? 8 - price.length : 0);
         ow_text_add(text, ow_text_words(&price));
-        ow_text_done(&price);
+        ow_text_done_into(&price, text);
     } else {
         ow_text_add(text, "no price");
     }
@@ -65,7 +65,7 @@ static void write_consumable(ow_text *text, const ow_bill_consumable *consumable
     ow_text_add(text, "  ");
     ow_look_fold(text, style, 2, 6, ow_text_words(&line));
     ow_text_char(text, '\n');
-    ow_text_done(&line);
+    ow_text_done_into(&line, text);
 }
 
 void ow_report_bill_text(ow_text *text, const ow_bill *bill, const ow_style *style)

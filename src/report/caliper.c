@@ -86,9 +86,7 @@ static void add_candidate(ow_json *json, cJSON *list, const ow_text *text, const
     cJSON *object = ow_json_object(json, list, NULL);
     ow_text name = ow_text_new(text->context);
     ow_thread_write(&name, &candidate->thread);
-    json->failed = json->failed || name.failed;
-    ow_json_words(json, object, "thread", ow_text_words(&name));
-    ow_text_done(&name);
+    ow_json_text(json, object, "thread", &name);
     ow_json_words(json, object, "gender", candidate->male ? "male" : "female");
     ow_json_rounded(json, object, "likelihood", candidate->likelihood, 4);
     ow_json_words(json, object, "why", candidate->why);

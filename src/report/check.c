@@ -19,7 +19,7 @@ static void write_passed(ow_text *text, const ow_findings *passed, const ow_styl
         ow_text_add(&line, pass->message);
         ow_look_fold(text, style, 4, 4, ow_text_words(&line));
         ow_text_char(text, '\n');
-        ow_text_done(&line);
+        ow_text_done_into(&line, text);
     }
 }
 

@@ -21,7 +21,7 @@ static void write_one(ow_text *text, const ow_finding *finding, const ow_style *
     else
         text->failed = true; /* nothing to step over: the words may be empty */
     ow_text_char(text, '\n');
-    ow_text_done(&words);
+    ow_text_done_into(&words, text);
 }
 
 void ow_report_findings_text(ow_text *text, const ow_findings *findings, const ow_style *style)

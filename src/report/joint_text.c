@@ -49,9 +49,7 @@ static void write_mates(ow_text *text, const ow_mates *mates, const ow_style *st
     ow_text_format(&why, "%s (%s)", mates->why, mates->source);
     ow_look_fold(text, style, INDENT, INDENT, ow_text_words(&why));
     ow_text_char(text, '\n');
-    if (why.failed)
-        text->failed = true;
-    ow_text_done(&why);
+    ow_text_done_into(&why, text);
 }
 
 void ow_report_mates_text(ow_text *text, const ow_mates_list *list, const ow_style *style)
@@ -84,8 +82,7 @@ static void write_consumable(ow_text *text, const ow_consumable *item, const ow_
         ow_text_format(&words, "; %s", item->note);
     ow_text_format(&words, " (%s)", item->source);
     write_entry(text, style, "between", ow_text_words(&words));
-    text->failed = text->failed || words.failed;
-    ow_text_done(&words);
+    ow_text_done_into(&words, text);
 }
 
 static void write_engagement(ow_text *text, const ow_engagement *engagement, const ow_style *style)
@@ -109,8 +106,7 @@ static void write_engagement(ow_text *text, const ow_engagement *engagement, con
     if (engagement->bears_nm > 0.0 && engagement->least_m < engagement->needed_m)
         ow_text_format(&words, "; measure it: so much bears no more than %.0f N m", engagement->bears_nm);
     write_entry(text, style, "thread", ow_text_words(&words));
-    text->failed = text->failed || words.failed;
-    ow_text_done(&words);
+    ow_text_done_into(&words, text);
 }
 
 static void write_torque(ow_text *text, const ow_torque *torque, const ow_style *style)
@@ -127,8 +123,7 @@ static void write_torque(ow_text *text, const ow_torque *torque, const ow_style 
                    torque->material[0] ? ", " : "", torque->material, torque->condition[0] ? ", " : "",
                    torque->condition, torque->source);
     write_entry(text, style, "tighten", ow_text_words(&words));
-    text->failed = text->failed || words.failed;
-    ow_text_done(&words);
+    ow_text_done_into(&words, text);
 }
 
 /* Ranges that agree are told once. */

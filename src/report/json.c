@@ -38,6 +38,13 @@ void ow_json_words(ow_json *json, cJSON *parent, const char *name, const char *w
     hang(json, parent, name, words != NULL ? cJSON_CreateString(words) : cJSON_CreateNull());
 }
 
+void ow_json_text(ow_json *json, cJSON *parent, const char *name, ow_text *text)
+{
+    json->failed = json->failed || text->failed;
+    ow_json_words(json, parent, name, ow_text_words(text));
+    ow_text_done(text);
+}
+
 void ow_json_number(ow_json *json, cJSON *parent, const char *name, double number)
 {
     hang(json, parent, name, isfinite(number) ? cJSON_CreateNumber(number) : cJSON_CreateNull());

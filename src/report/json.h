@@ -23,7 +23,9 @@ ow_json ow_json_new(bool is_list);
 cJSON *ow_json_object(ow_json *json, cJSON *parent, const char *name);
 cJSON *ow_json_list(ow_json *json, cJSON *parent, const char *name);
 void ow_json_words(ow_json *json, cJSON *parent, const char *name, const char *words); /* NULL: null */
-void ow_json_number(ow_json *json, cJSON *parent, const char *name, double number);    /* not finite: null */
+/* The words of a text, which is freed; the builder has failed if the text has. */
+void ow_json_text(ow_json *json, cJSON *parent, const char *name, ow_text *text);
+void ow_json_number(ow_json *json, cJSON *parent, const char *name, double number); /* not finite: null */
 void ow_json_bool(ow_json *json, cJSON *parent, const char *name, bool value);
 void ow_json_null(ow_json *json, cJSON *parent, const char *name);
 /* SI value times factor, rounded to `decimals` decimals so that 0.0044 m prints as 4.4; negative = not said:

@@ -32,8 +32,7 @@ static void write_part(ow_json *json, cJSON *list, const ow_context *context, co
     }
     ow_text why = ow_text_new(context);
     ow_layout_why(&why, layout, index);
-    ow_json_words(json, item, "why", ow_text_words(&why));
-    ow_text_done(&why);
+    ow_json_text(json, item, "why", &why);
 }
 
 /* "tf-2-2m.a", "tee-2#2.branch", or a given port's name. */
@@ -45,8 +44,7 @@ static void write_side(ow_json *json, cJSON *list, const ow_context *context, co
     ow_layout_node_name(&name, layout, node);
     if (part != NULL)
         ow_text_format(&name, ".%s", part->end_names[end]);
-    ow_json_words(json, list, NULL, ow_text_words(&name));
-    ow_text_done(&name);
+    ow_json_text(json, list, NULL, &name);
 }
 
 static void write_joint(ow_json *json, cJSON *list, const ow_context *context, const ow_layout *layout,
@@ -95,7 +93,5 @@ void ow_json_layout(ow_json *json, cJSON *parent, const ow_context *context, con
     }
     ow_text yaml = ow_text_new(context);
     ow_layout_write(&yaml, layout);
-    ow_json_words(json, parent, "layout", ow_text_words(&yaml));
-    json->failed = json->failed || yaml.failed;
-    ow_text_done(&yaml);
+    ow_json_text(json, parent, "layout", &yaml);
 }

@@ -85,7 +85,7 @@ static void draw_node(drawing *draw, size_t index, const char *prefix)
     ow_layout_node_name(&name, draw->layout, index);
     ow_text_add(draw->text, prefix);
     ow_look_paint(draw->text, OW_PAINT_STRONG, draw->style, ow_text_words(&name));
-    ow_text_done(&name);
+    ow_text_done_into(&name, draw->text);
     if (node->part != NULL) {
         ow_text_format(draw->text, "  %s", node->part->title);
         draw_facts(draw, node);

@@ -54,11 +54,7 @@ void ow_json_remarks(ow_json *json, cJSON *parent, const char *name, const ow_fi
     for (size_t i = 0; i < findings->count; i++) {
         ow_text words = ow_text_new(findings->context);
         ow_text_format(&words, "%s. %s", findings->items[i].message, findings->items[i].mend);
-        if (ow_text_status(&words) == OW_OK)
-            ow_json_words(json, list, NULL, ow_text_words(&words));
-        else
-            json->failed = true;
-        ow_text_done(&words);
+        ow_json_text(json, list, NULL, &words);
     }
 }
 
@@ -128,9 +124,7 @@ void ow_report_assumptions_text(ow_text *text, const ow_assumptions *assumptions
         ow_text_add(text, "  ");
         ow_look_fold(text, style, 2, 4, ow_text_words(&words));
         ow_text_char(text, '\n');
-        if (ow_text_status(&words) != OW_OK)
-            text->failed = true;
-        ow_text_done(&words);
+        ow_text_done_into(&words, text);
     }
 }
 

@@ -189,7 +189,7 @@ static void write_assumptions(ow_text *text, const ow_plan *plan, const ow_style
         ow_text_add(text, "  ");
         ow_look_fold(text, style, 2, 4, ow_text_words(&line));
         ow_text_char(text, '\n');
-        ow_text_done(&line);
+        ow_text_done_into(&line, text);
     }
 }
 

@@ -115,9 +115,7 @@ ow_status ow_report_swaps_json(ow_text *text, const ow_layout *layouts, size_t c
     ow_json json = ow_json_new(false);
     ow_text place = ow_text_new(text->context);
     ow_layout_node_name(&place, &layouts[index], swaps->node);
-    ow_json_words(&json, json.root, "place", ow_text_words(&place));
-    json.failed = json.failed || place.failed;
-    ow_text_done(&place);
+    ow_json_text(&json, json.root, "place", &place);
     ow_json_words(&json, json.root, "part", layouts[index].nodes[swaps->node].part->id);
     ow_json_number(&json, json.root, "errors", (double)swaps->errors);
     ow_json_number(&json, json.root, "warnings", (double)swaps->warnings);

@@ -10,9 +10,7 @@ static void add_name(ow_json *json, cJSON *parent, const ow_text *text, const ow
 {
     ow_text name = ow_text_new(text->context);
     ow_thread_write(&name, thread);
-    json->failed = json->failed || name.failed;
-    ow_json_words(json, parent, "thread", ow_text_words(&name));
-    ow_text_done(&name);
+    ow_json_text(json, parent, "thread", &name);
 }
 
 static void add_limits(ow_json *json, cJSON *parent, const char *name, const ow_size_limits *limits)

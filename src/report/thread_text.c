@@ -38,8 +38,7 @@ static void write_head(ow_text *text, const ow_thread_size *size, const ow_style
     ow_text name = ow_text_new(text->context);
     ow_thread_write(&name, &size->thread);
     ow_look_paint(text, OW_PAINT_STRONG, style, ow_text_words(&name));
-    text->failed = text->failed || name.failed;
-    ow_text_done(&name);
+    ow_text_done_into(&name, text);
     ow_text_format(text, "   %s\n", size->source);
     ow_text_format(text,
                    "  pitch %.4g mm (%.4g tpi), profile %.0f%s, depth %.3f mm of a sharp V of %.3f mm\n",

@@ -194,6 +194,26 @@ static void the_failing_allocator_sees_leaks_double_frees_and_refuses_on_time(vo
     ow_failing_done(&failing);
 }
 
+static void words_kept_in_an_arena_outlive_their_text(void **state)
+{
+    (void)state;
+    ow_failing failing = ow_failing_new();
+    ow_context context = ow_failing_context(&failing);
+    ow_arena arena = ow_arena_new(&context);
+    ow_text text = ow_text_new(&context);
+    ow_text_format(&text, "%d eyes need %d rings", 2, 3);
+    const char *kept = ow_arena_keep(&arena, &text);
+    assert_string_equal(kept, "2 eyes need 3 rings");
+    assert_string_equal(ow_text_words(&text), "");
+    assert_string_equal(ow_arena_keep(&arena, &text), "");
+    text.failed = true;
+    assert_null(ow_arena_keep(&arena, &text));
+    assert_false(text.failed);
+    ow_arena_done(&arena);
+    assert_int_equal(failing.live, 0);
+    ow_failing_done(&failing);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -207,6 +227,7 @@ int main(void)
         cmocka_unit_test(without_an_allocator_the_c_library_serves),
         cmocka_unit_test(each_failing_allocation_of_an_arena_is_told_and_leaks_nothing),
         cmocka_unit_test(the_failing_allocator_sees_leaks_double_frees_and_refuses_on_time),
+        cmocka_unit_test(words_kept_in_an_arena_outlive_their_text),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -228,6 +228,28 @@ static void statuses_and_severities_have_words(void **state)
     assert_non_null(ow_severity_name((ow_severity)99));
 }
 
+static void a_text_put_into_another_takes_its_failure_along(void **state)
+{
+    (void)state;
+    ow_failing failing = ow_failing_new();
+    ow_context context = ow_failing_context(&failing);
+    ow_text whole = ow_text_new(&context), part = ow_text_new(&context);
+    ow_text_add(&whole, "begun ");
+    ow_text_add(&part, "words");
+    ow_text_add(&whole, ow_text_words(&part));
+    ow_text_done_into(&part, &whole);
+    assert_int_equal(ow_text_status(&whole), OW_OK);
+    assert_string_equal(ow_text_words(&whole), "begun words");
+    failing.fail_onward = true;
+    failing.fail_at = failing.asked + 1;
+    ow_text_add(&part, "lost");
+    ow_text_done_into(&part, &whole);
+    assert_int_equal(ow_text_status(&whole), OW_MEMORY);
+    ow_text_done(&whole);
+    assert_int_equal(failing.live, 0);
+    ow_failing_done(&failing);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -242,6 +264,7 @@ int main(void)
         cmocka_unit_test(nothing_in_a_line_or_message_can_steer_a_terminal),
         cmocka_unit_test(a_long_line_is_shown_around_its_fault),
         cmocka_unit_test(statuses_and_severities_have_words),
+        cmocka_unit_test(a_text_put_into_another_takes_its_failure_along),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
