@@ -41,7 +41,6 @@ static const char job_loop[] =
     "coolant: {angle: 15 deg, coolant: water, cap: 1.0 bar, rise: 0.2 m, heat: 100 W, hoses: [700 mm, 600 "
     "mm]}\n";
 
-/* clang-format off: one case reads best as one paragraph */
 static const rule_case job_cases[] = {
     /* ---- all circuits ---- */
     {"no-stack", SUBJECT_JOB, job_plain,
@@ -112,6 +111,5 @@ static const rule_case job_cases[] = {
      TEXT("coolant: {from: head", "coolant: {heater: yes, from: head"), OW_WARNING,
      "a heater valve that is shut stops it", "Lead it past the valve", TEXT("heater: yes, ", "")},
 };
-/* clang-format on */
 
 #endif

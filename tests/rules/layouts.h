@@ -77,7 +77,6 @@ static const char rigid_water[] =
     "layout: water\ncircuit: coolant\nfrom: brockle:head\nasked: {flexible: no, fluid: coolant}\n"
     "parts: [water-pipe, plover:coolant-a]\n";
 
-/* clang-format off: one case reads best as one paragraph */
 static const rule_case layout_cases[] = {
     /* ---- the tree and its joints ---- */
     {"open-end", SUBJECT_LAYOUT, plugged, TEXT("    side: [pl-2]\n", ""), OW_ERROR,
@@ -204,6 +203,5 @@ static const rule_case layout_cases[] = {
      "is made for 3.5 bar; it sees 4 bar", "Use a reinforced hose",
      TEXT("h7, h30: {length: 650 mm}, h7", HOSE)},
 };
-/* clang-format on */
 
 #endif

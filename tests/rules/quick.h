@@ -42,7 +42,6 @@ static const char drain_steep[] =
 static const char oil_light[] = "kv40=8\nkv100=2.1\nat=100 C\n";
 static const char oil_hot[] = "kv40=110\nkv100=14.7\ngrade=15W-40\nat=100 C\n";
 
-/* clang-format off: one case reads best as one paragraph */
 static const rule_case quick_cases[] = {
     /* ---- oil ---- */
     {"oil-window", SUBJECT_OIL, oil_hot, TEXT("kv100=14.7", "kv100=17.7"), OW_WARNING,
@@ -108,6 +107,5 @@ static const rule_case quick_cases[] = {
     {"coolant-beyond-fit", SUBJECT_LOOP, loop_cool, TEXT("10 W", "600 W"), OW_NOTE, "is beyond the 100 C",
      "a return that rises more", TEXT("0.20 m", "0.60 m")},
 };
-/* clang-format on */
 
 #endif
