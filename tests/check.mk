@@ -188,7 +188,9 @@ cases-asan: | $(BUILD)/.check-packages ## the end-to-end cases against a binary 
 docs: $(BUILD)/oilway ## write anew what the documentation takes from the program
 	@tests/docs/run.py $(BUILD)/oilway --update README.md $(sort $(wildcard docs/*.md))
 	@$(BUILD)/oilway manual >docs/man/oilway.1
+	@$(BUILD)/oilway rules --format md >docs/rules.md
 docs-fresh: $(BUILD)/oilway | $(BUILD)/.check-packages ## sessions in the documentation, the manual, the JSON against its schemas
 	@tests/docs/run.py $(BUILD)/oilway README.md $(sort $(wildcard docs/*.md))
 	@$(BUILD)/oilway manual | cmp - docs/man/oilway.1
+	@$(BUILD)/oilway rules --format md | cmp - docs/rules.md
 	@tests/docs/schemas.py $(BUILD)/oilway

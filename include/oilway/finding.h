@@ -16,7 +16,12 @@ typedef struct ow_rule {
 
 size_t ow_rule_count(void);
 const ow_rule *ow_rule_at(size_t index);
+/* What the rules around that one have in common, as a heading: "What a layout is held to". NULL past the
+ * last. */
+const char *ow_rule_group(size_t index);
 const ow_rule *ow_rule_find(const char *id); /* NULL if there is none */
+const char *
+ow_rule_nearest(const char *id); /* the nearest id, or NULL when none is near enough to be of help */
 
 typedef struct ow_finding {
     const ow_rule *rule;

@@ -28,6 +28,11 @@ void ow_report_answers_dot(ow_text *text, const ow_answers *answers);
 void ow_report_layout_text(ow_text *text, const ow_layout *layout, const ow_style *style);
 void ow_report_findings_text(ow_text *text, const ow_findings *findings, const ow_style *style);
 
+/* Rules of the table, all of them (rule NULL) or one; in JSON always a list. docs/rules.md is the second. */
+void ow_report_rules_text(ow_text *text, const ow_rule *rule, const ow_style *style);
+void ow_report_rules_markdown(ow_text *text);
+ow_status ow_report_rules_json(ow_text *text, const ow_rule *rule);
+
 /* `findings` and `passed` as ow_check_layout fills them; in JSON one of each for every layout. */
 void ow_report_check_text(ow_text *text, const ow_layout *layout, const ow_findings *findings,
                           const ow_findings *passed, const ow_style *style);

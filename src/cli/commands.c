@@ -15,8 +15,8 @@ const cli_option cli_common_options[] = {
 const size_t cli_common_option_count = sizeof cli_common_options / sizeof cli_common_options[0];
 
 const cli_command *const cli_commands[] = {
-    &cli_stack,   &cli_check,   &cli_bill,       &cli_swap,     &cli_plan,   &cli_catalog,
-    &cli_caliper, &cli_mates,   &cli_thread,     &cli_oil,      &cli_drain,  &cli_feed,
-    &cli_siphon,  &cli_counter, &cli_completion, &cli_complete, &cli_manual,
+    &cli_stack,   &cli_check,   &cli_bill,    &cli_swap,       &cli_plan,     &cli_rules,
+    &cli_catalog, &cli_caliper, &cli_mates,   &cli_thread,     &cli_oil,      &cli_drain,
+    &cli_feed,    &cli_siphon,  &cli_counter, &cli_completion, &cli_complete, &cli_manual,
 };
 const size_t cli_command_count = sizeof cli_commands / sizeof cli_commands[0];

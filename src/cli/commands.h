@@ -9,6 +9,7 @@ extern const cli_command cli_stack;
 extern const cli_command cli_check;
 extern const cli_command cli_bill;
 extern const cli_command cli_plan;
+extern const cli_command cli_rules;
 extern const cli_command cli_catalog;
 extern const cli_command cli_complete;
 extern const cli_command cli_completion;

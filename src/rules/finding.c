@@ -8,38 +8,60 @@
 #include <string.h>
 
 #include "base/memory.h"
+#include "base/words.h"
 #include "rules/table.h"
 
-/* The groups, in the order in which they are listed; NULL past the last. */
-static const ow_rule *group_at(size_t index, size_t *count)
+typedef struct rule_group {
+    const char *title;
+    const ow_rule *rules;
+    size_t count;
+} rule_group;
+
+/* The groups, in the order in which they are listed; false past the last. */
+static bool group_at(size_t index, rule_group *group)
 {
-    const ow_rule *const groups[] = {ow_rules, ow_practice_rules, ow_physics_rules, ow_plan_rules};
-    const size_t counts[] = {ow_rules_count, ow_practice_rules_count, ow_physics_rules_count,
-                             ow_plan_rules_count};
+    const rule_group groups[] = {
+        {"What a layout is held to", ow_rules, ow_rules_count},
+        {"The practice of the trade", ow_practice_rules, ow_practice_rules_count},
+        {"What is reckoned", ow_physics_rules, ow_physics_rules_count},
+        {"A whole job", ow_plan_rules, ow_plan_rules_count},
+    };
     if (index >= sizeof groups / sizeof groups[0])
-        return NULL;
-    *count = counts[index];
-    return groups[index];
+        return false;
+    *group = groups[index];
+    return true;
 }
 
 size_t ow_rule_count(void)
 {
-    size_t sum = 0, count = 0;
-    for (size_t group = 0; group_at(group, &count) != NULL; group++)
-        sum += count;
+    size_t sum = 0;
+    rule_group group;
+    for (size_t at = 0; group_at(at, &group); at++)
+        sum += group.count;
     return sum;
+}
+
+/* The group that holds the rule of that index, which becomes its index there. */
+static bool find_group(size_t *index, rule_group *group)
+{
+    for (size_t at = 0; group_at(at, group); at++) {
+        if (*index < group->count)
+            return true;
+        *index -= group->count;
+    }
+    return false;
 }
 
 const ow_rule *ow_rule_at(size_t index)
 {
-    const ow_rule *rules;
-    size_t count = 0;
-    for (size_t group = 0; (rules = group_at(group, &count)) != NULL; group++) {
-        if (index < count)
-            return &rules[index];
-        index -= count;
-    }
-    return NULL;
+    rule_group group;
+    return find_group(&index, &group) ? &group.rules[index] : NULL;
+}
+
+const char *ow_rule_group(size_t index)
+{
+    rule_group group;
+    return find_group(&index, &group) ? group.title : NULL;
 }
 
 const ow_rule *ow_rule_find(const char *id)
@@ -50,6 +72,22 @@ const ow_rule *ow_rule_find(const char *id)
             return rule;
     }
     return NULL;
+}
+
+const char *ow_rule_nearest(const char *id)
+{
+    const char *nearest = NULL;
+    size_t least = 0;
+    for (size_t index = 0; index < ow_rule_count(); index++) {
+        const char *known = ow_rule_at(index)->id;
+        size_t distance = 0;
+        if (!ow_words_near(id, strlen(id), known, strlen(known), &distance) ||
+            (nearest != NULL && distance >= least))
+            continue;
+        nearest = known;
+        least = distance;
+    }
+    return nearest;
 }
 
 ow_findings ow_findings_new(const ow_context *context)
