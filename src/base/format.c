@@ -16,3 +16,12 @@ int ow_format(char *out, size_t size, const char *format, va_list arguments)
     freelocale(plain);
     return length;
 }
+
+int ow_format_to(char *out, size_t size, const char *format, ...)
+{
+    va_list arguments;
+    va_start(arguments, format);
+    int length = ow_format(out, size, format, arguments);
+    va_end(arguments);
+    return length;
+}

@@ -10,4 +10,7 @@
 int ow_format(char *out, size_t size, const char *format, va_list arguments)
     __attribute__((format(printf, 3, 0)));
 
+/* As snprintf, the same way. */
+int ow_format_to(char *out, size_t size, const char *format, ...) __attribute__((format(printf, 3, 4)));
+
 #endif

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include <stdarg.h>
-#include <stdio.h>
 #include <string.h>
 
+#include "base/format.h"
 #include "catalog/audit.h"
 
 #define MESSAGE_SIZE 512
@@ -18,7 +18,7 @@ void ow_audit_tell(ow_audit *audit, ow_severity severity, const ow_entry *entry,
     if (audit->told++ >= OW_AUDIT_TOLD_MAX)
         return;
     va_start(arguments, message_format);
-    (void)vsnprintf(message, sizeof message, message_format, arguments);
+    (void)ow_format(message, sizeof message, message_format, arguments);
     va_end(arguments);
     if (ow_source_report(audit->context, severity, OW_INPUT, entry->source, entry->span, expected, mend, "%s",
                          message) == OW_MEMORY)

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include <stdarg.h>
-#include <stdio.h>
 
+#include "base/format.h"
 #include "catalog/reader.h"
 
 #define MESSAGE_SIZE 256
@@ -12,7 +12,7 @@ ow_status ow_misspelt(const ow_context *context, const ow_source *source, ow_spa
     char message[MESSAGE_SIZE];
     va_list arguments;
     va_start(arguments, message_format);
-    (void)vsnprintf(message, sizeof message, message_format, arguments);
+    (void)ow_format(message, sizeof message, message_format, arguments);
     va_end(arguments);
     ow_text mend = ow_text_new(context);
     if (nearest)

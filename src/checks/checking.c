@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "ask/unit.h"
+#include "base/format.h"
 #include "checks/checks_internal.h"
 
 /* As ow_layout_node_name, but without memory, which might not be had. */
@@ -42,7 +43,7 @@ static void add(ow_checking *checking, ow_findings *list, const char *rule, ow_s
     char message[1024]; /* a verdict on two threads with its reason is the longest */
     if (checking->status != OW_OK || list == NULL)
         return;
-    vsnprintf(message, sizeof message, format, arguments);
+    ow_format(message, sizeof message, format, arguments);
     checking->status = ow_findings_add(list, rule, severity, where, mend, "%s", message);
 }
 

@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 /* What lies on the path from the source to each port: bore, hoses, restrictors. */
-#include <stdio.h>
 #include <string.h>
 
 #include "ask/unit.h"
+#include "base/format.h"
 #include "checks/checks_internal.h"
 
 #define HOLE_LEAST_M 0.0008
@@ -66,7 +66,7 @@ static void say_bore(ow_checking *checking, size_t node, double bore_m, const ch
 static void list_narrow(char *list, size_t room, const char *name, double bore_m)
 {
     size_t used = strlen(list);
-    snprintf(list + used, room - used, "%s%.60s %.4g mm", used > 0 ? ", " : "", name, bore_m * 1e3);
+    ow_format_to(list + used, room - used, "%s%.60s %.4g mm", used > 0 ? ", " : "", name, bore_m * 1e3);
 }
 
 /* A default least bore, the outlet's, warns once for the whole path. */

@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 /* The drawing of a layout: its figure, and below it what the figure's numbers and letters stand for. */
 #include <math.h>
-#include <stdio.h>
 #include <string.h>
 
+#include "base/format.h"
 #include "drawing/layout_svg.h"
 #include "drawing/layout_words.h"
 #include "drawing/letters.h"
@@ -113,9 +113,9 @@ static void put_scale(ow_sheet *sheet, const ow_figure *figure)
     for (int part = 0; part < 2; part++)
         ow_draw_box(&sheet->canvas, OW_PEN_THIN, part == 0 ? OW_FILL_BLACK : OW_FILL_WHITE,
                     (ow_spot){x + 0.5 * shown * part, y - 1.2}, 0.5 * shown, 1.2);
-    snprintf(words, sizeof words, "%.0f mm; scale %s%.4g%s, %d mm wide", length,
-             figure->scale > 1.0 ? "" : "1:", figure->scale > 1.0 ? figure->scale : 1.0 / figure->scale,
-             figure->scale > 1.0 ? ":1" : "", (int)OW_DRAWING_WIDTH_MM);
+    ow_format_to(words, sizeof words, "%.0f mm; scale %s%.4g%s, %d mm wide", length,
+                 figure->scale > 1.0 ? "" : "1:", figure->scale > 1.0 ? figure->scale : 1.0 / figure->scale,
+                 figure->scale > 1.0 ? ":1" : "", (int)OW_DRAWING_WIDTH_MM);
     ow_draw_words(&sheet->canvas, &type, (ow_spot){x + shown + 2.0, y}, words);
     double key = 102.0;
     ow_draw_line(&sheet->canvas, OW_PEN_FLOW, (ow_spot){key, y - 0.8}, (ow_spot){key + 12.0, y - 0.8});

@@ -3,6 +3,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "base/format.h"
 #include "base/words.h"
 #include "ends/hints.h"
 #include "ends/options.h"
@@ -23,7 +24,7 @@ static ow_status read_um(const ow_end_scan *scan, size_t word, ow_end *end)
     char mend[48] = "";
     if (memchr(ow_end_word_at(scan, word), '/', scan->words[word].length) &&
         ow_end_read_inch_64(scan, word, &inch_64))
-        (void)snprintf(mend, sizeof mend, "write it in millimetres: %.1f", inch_64 * 25.4 / 64.0);
+        (void)ow_format_to(mend, sizeof mend, "write it in millimetres: %.1f", inch_64 * 25.4 / 64.0);
     if (!ow_end_read_um(scan, word, &end->size))
         return ow_end_fault_word(scan, word, EXPECTED, mend, "\"%.*s\" is no size in millimetres",
                                  (int)scan->words[word].length, ow_end_word_at(scan, word));

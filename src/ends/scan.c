@@ -5,6 +5,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "base/format.h"
 #include "base/words.h"
 
 /* What people type in place of ASCII; inch marks are dropped: they say nothing that the form does not. */
@@ -111,7 +112,7 @@ static ow_status fault_at(const ow_end_scan *scan, size_t start, size_t length, 
                           const char *mend, const char *format, va_list arguments)
 {
     char message[sizeof scan->fault->message];
-    (void)vsnprintf(message, sizeof message, format, arguments);
+    (void)ow_format(message, sizeof message, format, arguments);
     size_t from = scan->origin[start], to = scan->origin[start + length];
     return tell(scan->fault, from, to - from, expected, mend, message);
 }

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* Turns the words of a screwed end into an end, and refuses those that no fitting has. */
-#include <stdio.h>
 #include <string.h>
 
+#include "base/format.h"
 #include "ends/options.h"
 #include "ends/sizes.h"
 
@@ -71,8 +71,8 @@ static ow_status settle_cone24(const ow_end_scan *scan, const ow_end_options *op
     if (end->thread.size != series->thread.size ||
         (end->thread.pitch != 0 && end->thread.pitch != series->thread.pitch)) {
         char mend[64];
-        (void)snprintf(mend, sizeof mend, "write M%dx%g", (int)(series->thread.size / 1000),
-                       series->thread.pitch / 1000.0);
+        (void)ow_format_to(mend, sizeof mend, "write M%dx%g", (int)(series->thread.size / 1000),
+                           series->thread.pitch / 1000.0);
         return ow_end_fault_word(scan, options->series_word, "the series of this thread", mend,
                                  "series %s has another thread", options->series);
     }
@@ -182,10 +182,11 @@ static void write_sizes(ow_seat seat, char *words, size_t room)
         int32_t above = row->size, below = 64;
         while (above % 2 == 0 && below > 1)
             above /= 2, below /= 2;
-        int used = row->unit == OW_SIZE_DASH ? snprintf(words + at, room - at, "%s-%d", gap, (int)row->size)
+        int used = row->unit == OW_SIZE_DASH
+                       ? ow_format_to(words + at, room - at, "%s-%d", gap, (int)row->size)
                    : row->unit == OW_SIZE_UM
-                       ? snprintf(words + at, room - at, "%s%g", gap, row->size / 1000.0)
-                       : snprintf(words + at, room - at, "%s%d/%d", gap, (int)above, (int)below);
+                       ? ow_format_to(words + at, room - at, "%s%g", gap, row->size / 1000.0)
+                       : ow_format_to(words + at, room - at, "%s%d/%d", gap, (int)above, (int)below);
         at += used > 0 ? (size_t)used : 0;
     }
 }

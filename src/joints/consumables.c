@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 /* What goes between two ends, by size. */
 #include <math.h>
-#include <stdio.h>
 #include <string.h>
 
+#include "base/format.h"
 #include "ends/sizes.h"
 #include "joints/card_internal.h"
 
@@ -48,15 +48,16 @@ static void fill_unpublished_ring(const ow_thread *thread, ow_consumable *item)
     item->inner_mm = least_mm;
     item->measure = true;
     item->source = "no published size; the thread's major diameter";
-    (void)snprintf(item->size, sizeof item->size, "inside at least %.2f mm: measure", least_mm);
+    (void)ow_format_to(item->size, sizeof item->size, "inside at least %.2f mm: measure", least_mm);
     if (near && near->inner_mm - major_mm < 1.0)
-        (void)snprintf(item->note, sizeof item->note,
-                       "measure the shoulder and the port's face for the outside; a ring of %g x %g x %g mm "
-                       "passes with %.2f mm of play",
-                       near->inner_mm, near->outer_mm, near->thickness_mm, near->inner_mm - major_mm);
+        (void)ow_format_to(
+            item->note, sizeof item->note,
+            "measure the shoulder and the port's face for the outside; a ring of %g x %g x %g mm "
+            "passes with %.2f mm of play",
+            near->inner_mm, near->outer_mm, near->thickness_mm, near->inner_mm - major_mm);
     else
-        (void)snprintf(item->note, sizeof item->note,
-                       "measure the shoulder and the port's face for the outside");
+        (void)ow_format_to(item->note, sizeof item->note,
+                           "measure the shoulder and the port's face for the outside");
 }
 
 static void fill_ring(const ow_thread *thread, bool banjo, ow_consumable *item)
@@ -72,15 +73,16 @@ static void fill_ring(const ow_thread *thread, bool banjo, ow_consumable *item)
     item->outer_mm = crush->outer_mm;
     item->thickness_mm = crush->thickness_mm;
     item->source = crush->source;
-    (void)snprintf(item->size, sizeof item->size, "%g x %g x %g mm", crush->inner_mm, crush->outer_mm,
-                   crush->thickness_mm);
+    (void)ow_format_to(item->size, sizeof item->size, "%g x %g x %g mm", crush->inner_mm, crush->outer_mm,
+                       crush->thickness_mm);
     if (bonded && !banjo)
-        (void)snprintf(item->note, sizeof item->note,
-                       "copper or aluminium; or a bonded washer %g x %g x %g mm (%s) where the flat is wider "
-                       "than it",
-                       bonded->inner_mm, bonded->outer_mm, bonded->thickness_mm, bonded->source);
+        (void)ow_format_to(
+            item->note, sizeof item->note,
+            "copper or aluminium; or a bonded washer %g x %g x %g mm (%s) where the flat is wider "
+            "than it",
+            bonded->inner_mm, bonded->outer_mm, bonded->thickness_mm, bonded->source);
     else
-        (void)snprintf(item->note, sizeof item->note, "copper or aluminium");
+        (void)ow_format_to(item->note, sizeof item->note, "copper or aluminium");
 }
 
 static void fill_o_ring(const ow_end *end, ow_consumable *item)
@@ -92,19 +94,19 @@ static void fill_o_ring(const ow_end *end, ow_consumable *item)
     if (!row) {
         item->measure = true;
         item->source = "no published size known here";
-        (void)snprintf(item->size, sizeof item->size, "of %s: measure", ow_end_name(end, name));
+        (void)ow_format_to(item->size, sizeof item->size, "of %s: measure", ow_end_name(end, name));
         return;
     }
     item->inner_mm = row->inner_mm;
     item->thickness_mm = row->section_mm;
     item->outer_mm = row->inner_mm + 2.0 * row->section_mm;
     item->source = row->source;
-    (void)snprintf(item->size, sizeof item->size, "%s%s%.2f x %.2f mm", row->name, row->name[0] ? ", " : "",
-                   row->inner_mm, row->section_mm);
-    (void)snprintf(item->note, sizeof item->note,
-                   "inside x section; %.1f mm outside; of a rubber that stands "
-                   "this fluid and heat",
-                   item->outer_mm);
+    (void)ow_format_to(item->size, sizeof item->size, "%s%s%.2f x %.2f mm", row->name,
+                       row->name[0] ? ", " : "", row->inner_mm, row->section_mm);
+    (void)ow_format_to(item->note, sizeof item->note,
+                       "inside x section; %.1f mm outside; of a rubber that stands "
+                       "this fluid and heat",
+                       item->outer_mm);
 }
 
 static const ow_end *end_with(const ow_card *card, ow_form form)
@@ -119,7 +121,8 @@ static void fill_tube(const ow_card *card, bool nut, ow_consumable *item)
     item->count = 1;
     item->source = "ISO 8434-1";
     if (cone && tube)
-        (void)snprintf(item->size, sizeof item->size, "%s, for %g mm tube", cone->name, tube->size / 1000.0);
+        (void)ow_format_to(item->size, sizeof item->size, "%s, for %g mm tube", cone->name,
+                           tube->size / 1000.0);
 }
 
 static void fill_clamp(const ow_card *card, ow_consumable *item)
@@ -129,10 +132,10 @@ static void fill_clamp(const ow_card *card, ow_consumable *item)
     item->count = 1;
     item->source = "SAE J1508";
     if (hose)
-        (void)snprintf(item->size, sizeof item->size, "for hose of %g mm inside", hose->size / 1000.0);
-    (void)snprintf(item->note, sizeof item->note,
-                   "measure over the hose on its tail and take a clamp whose "
-                   "range has that in its middle");
+        (void)ow_format_to(item->size, sizeof item->size, "for hose of %g mm inside", hose->size / 1000.0);
+    (void)ow_format_to(item->note, sizeof item->note,
+                       "measure over the hose on its tail and take a clamp whose "
+                       "range has that in its middle");
 }
 
 static void fill_banjo_rings(ow_card *card, const ow_card_ask *ask, ow_consumable *item)
@@ -143,7 +146,7 @@ static void fill_banjo_rings(ow_card *card, const ow_card_ask *ask, ow_consumabl
     fill_ring(&thread, true, item);
     item->count = ask->eye == 0 ? 2 : 1;
     if (!card->has_thread)
-        (void)snprintf(
+        (void)ow_format_to(
             item->note, sizeof item->note,
             "copper or aluminium; for a metric bolt: an inch bolt wants a ring that passes it, measure");
 }
@@ -168,7 +171,7 @@ static void fill_one(ow_card *card, const char *need, const ow_card_ask *ask, ow
         item->source = card->rule->source;
         item->count = flange ? 1 : 0;
         if (flange)
-            (void)snprintf(item->size, sizeof item->size, "pattern %s", flange->name);
+            (void)ow_format_to(item->size, sizeof item->size, "pattern %s", flange->name);
     }
 }
 
@@ -180,6 +183,6 @@ void ow_card_fill_consumables(ow_card *card, const ow_card_ask *ask)
     if (male->form == OW_FORM_THREAD && male->seat == OW_SEAT_BANJO) {
         ow_consumable ring = {0};
         fill_ring(&card->thread, true, &ring);
-        (void)snprintf(card->ring_hint, sizeof card->ring_hint, "%s, counted with the eyes", ring.size);
+        (void)ow_format_to(card->ring_hint, sizeof card->ring_hint, "%s, counted with the eyes", ring.size);
     }
 }

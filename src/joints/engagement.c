@@ -4,8 +4,8 @@
  * ASME B1.1-2003 appendix B (also FED-STD-H28), with the flank angle of the thread in question.
  */
 #include <math.h>
-#include <stdio.h>
 
+#include "base/format.h"
 #include "joints/card_internal.h"
 #include "oilway/thread_size.h"
 
@@ -45,8 +45,8 @@ static void fill_taper(const ow_thread *thread, ow_engagement *engagement)
     engagement->has_needed = true;
     engagement->needed_m = size.hand_tight_m;
     engagement->enough = OW_ENOUGH;
-    (void)snprintf(engagement->needed_why, sizeof engagement->needed_why,
-                   "hand-tight length of the standard; what the spanner adds makes the seal");
+    (void)ow_format_to(engagement->needed_why, sizeof engagement->needed_why,
+                       "hand-tight length of the standard; what the spanner adds makes the seal");
 }
 
 static void fill_length(const ow_card *card, ow_seat seat, const ow_card_ask *ask, ow_engagement *engagement)
@@ -92,10 +92,11 @@ static void fill_needed(const ow_card *card, const ow_card_ask *ask, ow_engageme
     double borne_n_per_m = SHEAR_SHARE * yield_pa * area_m;
     engagement->has_needed = true;
     engagement->needed_m = pull_n / borne_n_per_m;
-    (void)snprintf(engagement->needed_why, sizeof engagement->needed_why,
-                   "bears %.1f kN, the pull of %.3g N m; assumed: friction factor %.2f, %s of %.0f MPa yield",
-                   pull_n / 1000.0, torque->most_nm, torque->friction_factor, light ? "light alloy" : "steel",
-                   yield_pa / 1e6);
+    (void)ow_format_to(
+        engagement->needed_why, sizeof engagement->needed_why,
+        "bears %.1f kN, the pull of %.3g N m; assumed: friction factor %.2f, %s of %.0f MPa yield",
+        pull_n / 1000.0, torque->most_nm, torque->friction_factor, light ? "light alloy" : "steel",
+        yield_pa / 1e6);
     if (!engagement->has_length)
         return;
     engagement->bears_nm = torque->friction_factor * major_m * borne_n_per_m * fmax(engagement->least_m, 0.0);

@@ -5,6 +5,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "base/format.h"
 #include "ends/sizes.h"
 #include "joints/rules.h"
 #include "joints/seats.h"
@@ -83,7 +84,7 @@ static ow_status judge_unlisted(const ow_thread *male, const ow_thread *female, 
     if (male->pitch == 0 || female->pitch == 0)
         return OW_RANGE;
     mates->verdict = OW_NO_START;
-    (void)snprintf(
+    (void)ow_format_to(
         mates->why, sizeof mates->why,
         "threads of other sizes, at least one in no table: basic diameters %.2f and %.2f mm, pitches "
         "%.3f and %.3f mm",
@@ -155,9 +156,9 @@ static ow_status judge_clamped(const ow_end *hose, const ow_end *tail, ow_mates 
         return say(mates, OW_LEAKS, "PTFE is too stiff and slippery for a clamp to hold and seal");
     double apart_mm = (hose->size - tail->size) / 1000.0;
     mates->verdict = apart_mm > 0.0 ? OW_LEAKS : OW_NO_START;
-    (void)snprintf(mates->why, sizeof mates->why,
-                   "the hose is %.2f mm %s than the tail; half a millimetre is the most", fabs(apart_mm),
-                   apart_mm > 0.0 ? "wider" : "narrower");
+    (void)ow_format_to(mates->why, sizeof mates->why,
+                       "the hose is %.2f mm %s than the tail; half a millimetre is the most", fabs(apart_mm),
+                       apart_mm > 0.0 ? "wider" : "narrower");
     give_source(mates, "common practice", "common practice");
     return OW_OK;
 }

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "joints/seats.h"
+#include "base/format.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -76,9 +77,9 @@ static void explain_cones(const ow_seat_face *male, const ow_seat_face *female, 
         (void)snprintf(why, room, "same thread, but %s meets %s: both are %s, they touch on an edge at most",
                        male->male, female->female, male->male_shape == OW_SHAPE_RAISED ? "raised" : "hollow");
     else
-        (void)snprintf(why, room,
-                       "same thread, but %s meets %s: they differ by %g degrees a side, contact is one edge",
-                       male->male, female->female, apart);
+        (void)ow_format_to(
+            why, room, "same thread, but %s meets %s: they differ by %g degrees a side, contact is one edge",
+            male->male, female->female, apart);
 }
 
 void ow_seats_explain(const ow_end *male, const ow_end *female, char *why, size_t room)

@@ -2,9 +2,9 @@
 #include "layout/reading.h"
 
 #include <stdarg.h>
-#include <stdio.h>
 #include <string.h>
 
+#include "base/format.h"
 #include "base/words.h"
 
 #define MESSAGE_SIZE 256
@@ -28,7 +28,7 @@ void ow_reading_fault(ow_reading *reading, ow_span span, const char *expected, c
     char message[MESSAGE_SIZE];
     va_list arguments;
     va_start(arguments, format);
-    (void)vsnprintf(message, sizeof message, format, arguments);
+    (void)ow_format(message, sizeof message, format, arguments);
     va_end(arguments);
     ow_reading_note(reading, ow_source_report(reading->context, OW_ERROR, OW_INPUT, reading->source, span,
                                               expected, mend, "%s", message));

@@ -4,9 +4,9 @@
 #include "oilway/finding.h"
 
 #include <stdarg.h>
-#include <stdio.h>
 #include <string.h>
 
+#include "base/format.h"
 #include "base/memory.h"
 #include "base/words.h"
 #include "rules/table.h"
@@ -142,7 +142,7 @@ ow_status ow_findings_add(ow_findings *findings, const char *id, ow_severity sev
         mend = rule->mend;
     va_list arguments;
     va_start(arguments, message_format);
-    int message_length = vsnprintf(NULL, 0, message_format, arguments);
+    int message_length = ow_format(NULL, 0, message_format, arguments);
     va_end(arguments);
     if (message_length < 0)
         return OW_FAULT;
@@ -153,7 +153,7 @@ ow_status ow_findings_add(ow_findings *findings, const char *id, ow_severity sev
     if (words == NULL)
         goto failed;
     va_start(arguments, message_format);
-    vsnprintf(words, message_size, message_format, arguments);
+    ow_format(words, message_size, message_format, arguments);
     va_end(arguments);
     memcpy(words + message_size, where, where_size);
     memcpy(words + message_size + where_size, mend, mend_size);
