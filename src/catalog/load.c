@@ -3,8 +3,8 @@
 #include <string.h>
 
 #include "base/file.h"
+#include "base/sort.h"
 #include "catalog/internal.h"
-#include "catalog/sort.h"
 
 /* Every fault of a page passes here: it is counted, and under skip_bad it is no longer one. */
 static void count_report(void *user, const ow_diagnostic *diagnostic)
@@ -262,16 +262,24 @@ static void forget_held(ow_catalog *catalog)
     }
 }
 
+static int by_id(const void *items, uint32_t left, uint32_t right)
+{
+    const ow_entry *entries = items, *a = &entries[left], *b = &entries[right];
+    return strcmp(a->part ? a->part->id : a->machine->id, b->part ? b->part->id : b->machine->id);
+}
+
 static ow_status sort_out(ow_catalog *catalog)
 {
     const ow_context *context = catalog->context;
     catalog->parts = ow_new_array(context, catalog->entry_count + 1, sizeof *catalog->parts);
     catalog->fixtures = ow_new_array(context, catalog->entry_count + 1, sizeof *catalog->fixtures);
     catalog->machines = ow_new_array(context, catalog->entry_count + 1, sizeof *catalog->machines);
-    size_t *order = ow_new_array(context, catalog->entry_count + 1, sizeof *order);
+    uint32_t *order = ow_new_array(context, catalog->entry_count + 1, sizeof *order);
     ow_status status = OW_MEMORY;
+    for (size_t i = 0; order && i < catalog->entry_count; i++)
+        order[i] = (uint32_t)i;
     if (catalog->parts && catalog->fixtures && catalog->machines && order)
-        status = ow_sort_entries(context, catalog->entries, catalog->entry_count, order);
+        status = ow_sort(context, order, catalog->entry_count, by_id, catalog->entries);
     for (size_t i = 0; status == OW_OK && i < catalog->entry_count; i++) {
         const ow_entry *entry = &catalog->entries[order[i]];
         if (entry->machine)

@@ -6,7 +6,7 @@
 #include "base/source.h"
 #include "joints/rules.h"
 #include "layout/from_search.h"
-#include "net/sort.h"
+#include "base/sort.h"
 #include "oilway/joint.h"
 
 /* What is at hand while a net is built; dies with the building. */

@@ -3,7 +3,7 @@
 #include <string.h>
 
 #include "layout/from_search.h"
-#include "net/sort.h"
+#include "base/sort.h"
 #include "oilway/joint.h"
 
 /* How far an end is from one that a lathe can cut on a bar: 0 is a plain thread. */

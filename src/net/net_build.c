@@ -2,7 +2,7 @@
 #include <string.h>
 
 #include "net/net.h"
-#include "net/sort.h"
+#include "base/sort.h"
 #include "net/ways.h"
 
 static bool amount_in_range(int64_t amount)

@@ -3,7 +3,7 @@
  * The one made part that completes a layout: a table in which one bit of the set is a made part still to come
  * (docs/search.md). Walking down all that ties from the source finds every made part of an optimum.
  */
-#include "net/sort.h"
+#include "base/sort.h"
 #include "search/deals.h"
 #include "search/resolve_inner.h"
 

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "net/sort.h"
+#include "base/sort.h"
 
 #include <stdbool.h>
 #include <string.h>
@@ -11,6 +11,10 @@ static void merge(const uint32_t *from, uint32_t *to, size_t low, size_t middle,
                   ow_compare *compare, const void *items)
 {
     size_t left = low, right = middle;
+    if (middle == high || compare(items, from[middle - 1], from[middle]) <= 0) {
+        memcpy(to + low, from + low, (high - low) * sizeof *to);
+        return;
+    }
     for (size_t at = low; at < high; at++) {
         bool take_left = left < middle && (right >= high || compare(items, from[left], from[right]) <= 0);
         to[at] = take_left ? from[left++] : from[right++];

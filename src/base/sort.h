@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* A stable sort of indexes: the C library's own may take memory that no context knows of. */
-#ifndef OW_NET_SORT_H
-#define OW_NET_SORT_H
+#ifndef OW_BASE_SORT_H
+#define OW_BASE_SORT_H
 
 #include <stddef.h>
 #include <stdint.h>
@@ -11,7 +11,8 @@
 /* Negative, zero or positive as item `left` goes before, with or behind item `right`. */
 typedef int ow_compare(const void *items, uint32_t left, uint32_t right);
 
-/* Puts order[0 .. count) into ascending order by compare(items, …). OW_MEMORY: order is unchanged. */
+/* Puts order[0 .. count) into ascending order by compare(items, …); what is in order already is looked at
+ * once. OW_MEMORY: order is unchanged. O(count log count). */
 ow_status ow_sort(const ow_context *context, uint32_t *order, size_t count, ow_compare *compare,
                   const void *items);
 
