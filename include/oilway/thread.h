@@ -37,6 +37,9 @@ typedef struct ow_thread {
 
 bool ow_thread_is_inch(ow_thread_family family);
 bool ow_thread_is_taper(ow_thread_family family); /* NPT, NPTF, R, RC, METRIC_TAPER */
+/* What a thread of that family is screwed to: "male into Rc (taper) or Rp (parallel) of its size"; "" if only
+ * to its own. */
+const char *ow_thread_joins(ow_thread_family family);
 bool ow_thread_same(const ow_thread *a, const ow_thread *b);
 
 /*
@@ -47,6 +50,15 @@ bool ow_thread_same(const ow_thread *a, const ow_thread *b);
  * or UN size that no table carries. Nothing is reported.
  */
 ow_status ow_thread_read(const char *words, ow_thread *thread, size_t *used);
+
+/* A designation that the trade uses and that no table here carries: what it is, and what to do. */
+typedef struct ow_thread_other {
+    const char *what; /* "left-hand threads are not known, only right-hand ones" */
+    const char *mend;
+} ow_thread_other;
+/* Finds the word of such a designation (left-hand, several starts, trapezoidal, Whitworth bolts, old names, a
+ * tolerance class), bytes *start and *length of words; NULL if there is none. Lent for ever. */
+const ow_thread_other *ow_thread_other_of(const char *words, size_t *start, size_t *length);
 
 /* Appends the canonical name: "M12x1.5", "7/16-20 UNF", "1/8-27 NPT", "R1/8", "G1/4", and "M10x1
  * taper" for DIN 158. */

@@ -75,6 +75,11 @@ ow_status ow_thread_size_of(const ow_thread *thread, bool male, ow_thread_class 
  * between male and female; false if it is none. */
 bool ow_thread_class_read(const char *words, ow_thread_class *class_read);
 const char *ow_thread_class_name(ow_thread_class class_named);
+/*
+ * The whole of words as a designation with its class behind it, as drawings write it: "7/16-20 UNF-2A",
+ * "M12x1.5-6g", "G1/4 A"; OW_CLASS_USUAL if none is said. OW_INPUT: not readable; nothing is reported.
+ */
+ow_status ow_thread_read_class(const char *words, ow_thread *thread, ow_thread_class *class_read);
 
 /* Diameter of the male's crest (major) or of the female's crest (minor) at a distance from the male's
  * small end or the female's face, m; the same everywhere for a parallel thread. */
@@ -82,6 +87,7 @@ ow_size_limits ow_thread_crest_at(const ow_thread_size *size, double distance_m)
 
 /* The hole that a female thread is cut in. */
 typedef struct ow_tapping {
+    ow_thread hole;       /* the thread that is cut */
     double drill_m;       /* to the 0.1 mm that drills come in */
     double minor_least_m; /* limits of the bore that the drill must make; taper: at the small end */
     double minor_most_m;
@@ -101,6 +107,8 @@ ow_status ow_thread_tapping(const ow_thread *thread, ow_tapping *tapping);
 /* What to mind when tapping a port into an engine or a pan: one sentence each. */
 size_t ow_tapping_caution_count(void);
 const char *ow_tapping_caution_at(size_t index);
+bool ow_tapping_caution_is_for(size_t index,
+                               const ow_thread *thread); /* some are for a taper, some for none */
 
 /* The row's remarks: series letters, what the thread is met on ("" if nothing), and whether it is an everyday
  * one on fittings; false everywhere for a thread that no table carries. */

@@ -7,8 +7,7 @@
 
 static const cli_option options[] = {
     {"tap", 't', NULL, "the hole to tap: drill, depth, wall, face, and the cautions", false, NULL},
-    {"class", 0, "CLASS", "this tolerance class only: 6g 6h 6H 2A 3A 2B 3B A B", false,
-     "6g 6h 6H 2A 3A 2B 3B A B"},
+    {"class", 0, "CLASS", "this tolerance class only", false, "6g 6h 6H 2A 3A 2B 3B A B"},
 };
 
 static bool read_class(const cli_run *run, ow_thread_class *only)
@@ -21,21 +20,24 @@ static bool read_class(const cli_run *run, ow_thread_class *only)
     return false;
 }
 
-/* The whole argument must be a designation. */
-static bool read_name(const char *words, ow_thread *thread)
+/* The whole argument must be a designation; a class behind it counts where --class says none. */
+static bool read_name(const char *words, ow_thread *thread, ow_thread_class *only)
 {
-    size_t used = 0;
-    if (ow_thread_read(words, thread, &used) == OW_OK) {
-        while (words[used] == ' ')
-            used++;
-        if (words[used] == '\0')
-            return true;
+    size_t start, length;
+    ow_thread_class said;
+    if (ow_thread_read_class(words, thread, &said) == OW_OK) {
+        if (*only == OW_CLASS_USUAL)
+            *only = said;
+        return true;
     }
-    fprintf(stderr,
-            "oilway thread: \"%s\" is no thread of the tables: expected one such as M12x1.5, M10, \"7/16-20 "
-            "UNF\", "
-            "\"1/8-27 NPT\", R1/8, Rc1/8, Rp1/8, G1/4, \"M10x1 taper\"\n",
-            words);
+    const ow_thread_other *other = ow_thread_other_of(words, &start, &length);
+    if (other)
+        fprintf(stderr, "oilway thread: \"%s\": %s\n    mend: %s\n", words, other->what, other->mend);
+    else
+        fprintf(stderr,
+                "oilway thread: \"%s\" is no thread of the tables: expected one such as M12x1.5, M10, "
+                "\"7/16-20 UNF\", \"1/8-27 NPT\", R1/8, Rc1/8, Rp1/8, G1/4, \"M10x1 taper\"\n",
+                words);
     return false;
 }
 
@@ -43,7 +45,7 @@ static cli_exit run_thread(cli_run *run)
 {
     ow_thread thread;
     ow_thread_class only;
-    if (!read_name(run->arguments[0], &thread) || !read_class(run, &only))
+    if (!read_class(run, &only) || !read_name(run->arguments[0], &thread, &only))
         return CLI_COULD_NOT;
     ow_text text = ow_text_new(&run->context);
     bool tap = cli_has(run, "tap");
@@ -68,7 +70,7 @@ const cli_command cli_thread = {
     .summary = "dimensions and limits of a thread, and the hole to tap",
     .detail = "NAME is a designation: M12x1.5, \"7/16-20 UNF\", \"1/8-27 NPT\", R1/8, G1/4. Without a pitch "
               "(M10, \"7/16 UN\")\n"
-              "every pitch of the tables is printed.",
+              "every pitch of the tables is printed. A class may stand behind it: \"7/16-20 UNF-2A\".",
     .options = options,
     .option_count = sizeof options / sizeof options[0],
     .least = 1,

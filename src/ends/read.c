@@ -222,10 +222,21 @@ static ow_status unknown_size(const ow_end_scan *scan)
                              mend, "\"%.*s\" is no size of an end", length, typed);
 }
 
+/* A thread that the trade has and the tables have not. */
+static ow_status other_thread(const ow_end_scan *scan, const ow_thread_other *other, size_t start,
+                              size_t length)
+{
+    return ow_end_fault_at(scan, start, length, "a thread such as M12x1.5, 7/16-20 UNF, 1/8 NPT, G1/4, R1/8",
+                           other->mend, "%s", other->what);
+}
+
 static ow_status read_thread(const ow_end_scan *scan, ow_end *end)
 {
     ow_thread thread;
-    size_t used = 0;
+    size_t used = 0, start, length;
+    const ow_thread_other *other = ow_thread_other_of(scan->plain, &start, &length);
+    if (other)
+        return other_thread(scan, other, start, length);
     if (ow_thread_read(scan->plain, &thread, &used) != OW_OK || used == 0 || used > scan->length ||
         (scan->plain[used] != ' ' && scan->plain[used] != '\0'))
         return unknown_size(scan);

@@ -54,6 +54,16 @@ static ow_verdict verdict_of(ow_fit fit)
     return OW_WRONG_SEAT;
 }
 
+/* Geometry alone calls such a pair a leak (ow_pair); the table knows better, and takes its turns only. */
+static void explain_tolerated(const ow_joint_rule *rule, const ow_pairing *pairing, ow_mates *mates)
+{
+    char turns[48] = "";
+    if (pairing && pairing->runs)
+        (void)snprintf(turns, sizeof turns, "; wedges after %.1f to %.1f turns", pairing->turns_least,
+                       pairing->turns_most);
+    (void)snprintf(mates->why, sizeof mates->why, "%s: %s%s", rule->seals_by, rule->remark, turns);
+}
+
 static void judge_rule(const ow_joint_rule *rule, const ow_pairing *pairing, ow_mates *mates)
 {
     const char *why = pairing ? pairing->why : "";
@@ -63,8 +73,7 @@ static void judge_rule(const ow_joint_rule *rule, const ow_pairing *pairing, ow_
     if (pairing)
         give_turns(mates, pairing);
     if (rule->verdict == OW_TOLERATED)
-        (void)snprintf(mates->why, sizeof mates->why, "%s: %s%s%s", rule->seals_by, rule->remark,
-                       *why ? "; " : "", why);
+        explain_tolerated(rule, pairing, mates);
     else
         (void)snprintf(mates->why, sizeof mates->why, "%s%s%s", rule->seals_by, *why ? "; " : "", why);
 }

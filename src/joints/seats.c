@@ -56,8 +56,10 @@ static const char *outcome(const ow_seat_face *male, const ow_seat_face *female)
 {
     if (female->seat == OW_SEAT_FLARE45_INVERTED && !is_cone(male->male_shape))
         return "it bottoms on the hidden seat before its ring or its flanks are tight";
-    if (male->male_shape == OW_SHAPE_FLANK || female->female_shape == OW_SHAPE_FLANK)
-        return "this hole is not made for a taper to wedge in, nor is this thread made to seal on its flanks";
+    if (male->male_shape == OW_SHAPE_FLANK)
+        return "this hole is not made for a taper to wedge in: what is left of its thread is short";
+    if (female->female_shape == OW_SHAPE_FLANK)
+        return "this male is not made to seal on its flanks";
     if (female->seat == OW_SEAT_O_RING)
         return is_cone(male->male_shape) ? "the port has a recess and no cone: the nose touches nothing"
                                          : "the ring bridges the chamfer and lands on an edge, or on nothing";

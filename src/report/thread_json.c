@@ -60,15 +60,18 @@ static void add_head(ow_json *json, cJSON *object, const ow_text *text, const ow
     ow_json_scaled(json, object, "major_mm", size->major.basic_m, MM, DECIMALS);
     ow_json_scaled(json, object, "pitch_diameter_mm", size->pitch_diameter.basic_m, MM, DECIMALS);
     ow_json_scaled(json, object, "minor_mm", size->minor.basic_m, MM, DECIMALS);
+    const char *joins = ow_thread_joins(size->thread.family);
+    ow_json_words(json, object, "joins", joins[0] ? joins : NULL);
     ow_json_words(json, object, "use", ow_thread_use(&size->thread));
 }
 
-static void add_tap(ow_json *json, cJSON *object, const ow_thread *thread)
+static void add_tap(ow_json *json, cJSON *object, const ow_text *text, const ow_thread *thread)
 {
     ow_tapping tapping;
     if (ow_thread_tapping(thread, &tapping) != OW_OK)
         return;
     cJSON *tap = ow_json_object(json, object, "tap");
+    add_name(json, tap, text, &tapping.hole);
     ow_json_scaled(json, tap, "drill_mm", tapping.drill_m, MM, 1);
     ow_json_scaled(json, tap, "bore_least_mm", tapping.minor_least_m, MM, DECIMALS);
     ow_json_scaled(json, tap, "bore_most_mm", tapping.minor_most_m, MM, DECIMALS);
@@ -80,7 +83,8 @@ static void add_tap(ow_json *json, cJSON *object, const ow_thread *thread)
     ow_json_bool(json, tap, "taper_ream", tapping.taper_reamed);
     cJSON *cautions = ow_json_list(json, tap, "cautions");
     for (size_t i = 0; i < ow_tapping_caution_count(); i++)
-        ow_json_words(json, cautions, NULL, ow_tapping_caution_at(i));
+        if (ow_tapping_caution_is_for(i, thread))
+            ow_json_words(json, cautions, NULL, ow_tapping_caution_at(i));
 }
 
 /* Fills object with a thread of known pitch; false if there is nothing to say. */
@@ -103,7 +107,7 @@ static bool add_thread(ow_json *json, cJSON *object, const ow_text *text, const 
                 return true;
         }
     if (sides && tap)
-        add_tap(json, object, thread);
+        add_tap(json, object, text, thread);
     return sides != NULL;
 }
 

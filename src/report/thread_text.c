@@ -5,7 +5,8 @@
 #include "oilway/report_thread.h"
 #include "report/look.h"
 
-#define MM(metres) ((metres)*1e3)
+/* In mm, and a hair more: 7/16 in is 11.1125 mm, which rounds up. */
+#define MM(metres) ((metres)*1e3 + 1e-7)
 #define DEGREES(rad) ((rad)*180 / 3.14159265358979323846)
 #define COLUMN 19
 
@@ -62,10 +63,14 @@ static void write_taper(ow_text *text, const ow_thread_size *size)
                        MM(size->gauge_m), MM(size->small_end_m), MM(size->gauge_tolerance_m),
                        size->hand_tight_m / size->pitch_m, size->wrench_m / size->pitch_m, MM(size->useful_m),
                        ow_basis_words(size->lengths_basis));
-    else
+    else if (size->gauge_m > 0)
         ow_text_format(
             text, "  female taper 1 in 16: pitch diameter %.3f mm at the mouth, gauge plane %.2f mm inside\n",
             MM(size->mouth_m), MM(size->gauge_m));
+    else
+        ow_text_format(text,
+                       "  female taper 1 in 16: gauge plane at the mouth (pitch diameter %.3f mm there)\n",
+                       MM(size->mouth_m));
 }
 
 static void write_tap(ow_text *text, const ow_thread *thread)
@@ -73,13 +78,16 @@ static void write_tap(ow_text *text, const ow_thread *thread)
     ow_tapping tapping;
     if (ow_thread_tapping(thread, &tapping) != OW_OK)
         return;
-    ow_text_format(text, "  tapping: drill %.1f mm (bore %.2f to %.2f mm%s, %s)\n", MM(tapping.drill_m),
+    ow_text_add(text, "  tapping ");
+    ow_thread_write(text, &tapping.hole);
+    ow_text_format(text, ": drill %.1f mm (bore %.2f to %.2f mm%s, %s)\n", MM(tapping.drill_m),
                    MM(tapping.minor_least_m), MM(tapping.minor_most_m),
                    tapping.taper_reamed ? " at the small end; better taper-reamed 1 in 16" : "",
                    ow_basis_words(tapping.basis));
-    ow_text_format(text,
-                   "    full thread %.1f mm deep in steel, %.1f mm in light alloy; blind hole %.1f mm\n",
-                   MM(tapping.thread_depth_m), MM(tapping.thread_depth_light_m), MM(tapping.drill_depth_m));
+    ow_text_format(text, "    full thread %.1f mm deep", MM(tapping.thread_depth_m));
+    if (tapping.thread_depth_light_m > tapping.thread_depth_m)
+        ow_text_format(text, " in steel, %.1f mm in light alloy", MM(tapping.thread_depth_light_m));
+    ow_text_format(text, "; blind hole %.1f mm\n", MM(tapping.drill_depth_m));
     ow_text_format(text, "    at least %.1f mm of metal all round", MM(tapping.wall_least_m));
     if (tapping.face_m > 0)
         ow_text_format(text, ", flat face %.0f mm across for the washer (DIN 3852)", MM(tapping.face_m));
@@ -88,9 +96,11 @@ static void write_tap(ow_text *text, const ow_thread *thread)
     ow_text_add(text, " (common practice)\n");
 }
 
-static void write_cautions(ow_text *text, const ow_style *style)
+static void write_cautions(ow_text *text, const ow_thread *thread, const ow_style *style)
 {
     for (size_t i = 0; i < ow_tapping_caution_count(); i++) {
+        if (!ow_tapping_caution_is_for(i, thread))
+            continue;
         ow_text_format(text, "    %s ", ow_sign_words(OW_SIGN_WARN, style));
         ow_look_fold(text, style, 6, 6, ow_tapping_caution_at(i));
         ow_text_char(text, '\n');
@@ -127,6 +137,8 @@ static bool write_thread(ow_text *text, const ow_thread *thread, ow_thread_class
         }
     for (size_t i = 0; i < taper_count; i++)
         write_taper(text, &tapers[i]);
+    if (any && ow_thread_joins(thread->family)[0])
+        ow_text_format(text, "  joins: %s\n", ow_thread_joins(thread->family));
     if (any && ow_thread_use(thread)[0])
         write_use(text, thread, style);
     if (any && tap)
@@ -156,6 +168,6 @@ bool ow_report_thread_text(ow_text *text, const ow_thread *thread, ow_thread_cla
     bool any = thread->pitch != 0 ? write_thread(text, thread, only, tap, style)
                                   : write_readings(text, thread, only, tap, style);
     if (any && tap)
-        write_cautions(text, style);
+        write_cautions(text, thread, style);
     return any;
 }

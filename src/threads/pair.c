@@ -8,6 +8,8 @@
 #define SAME_PITCH_M 1e-9
 /* A pair of one pitch that keeps this share of its strength does not strip before it leaks. */
 #define STRONG 0.75
+/* What jams within the first turn deceives nobody. */
+#define DECEIVING_TURNS 1.0
 
 const char *ow_fit_word(ow_fit fit)
 {
@@ -106,9 +108,30 @@ static double female_shear(const ow_thread_size *male, const ow_thread_size *fem
     return crest < cut && width > 0 ? cut * width / female->pitch_m : 0;
 }
 
-static double share(double area, double own)
+/* Depth of flank that bears, on the diameter. Where the crests hardly meet they yield or ride over each other
+ * long before a ridge shears: what bears cannot carry more than its share. */
+static double bearing(const ow_thread_size *male, const ow_thread_size *female, bool loose)
 {
-    return own > 0 ? fmin(area / own, 1) : 0;
+    double crest = loose ? male->major.least_m : male->major.most_m;
+    double bore = loose ? female->minor.most_m : female->minor.least_m;
+    return fmax(crest - bore, 0);
+}
+
+static double share(double part, double own)
+{
+    return own > 0 ? fmin(part / own, 1) : 0;
+}
+
+/* The least of what shear and bearing leave of each thread, against its own partner. */
+static double strength(const ow_thread_size *male, const ow_thread_size *female,
+                       const ow_thread_size *for_male, const ow_thread_size *for_female, bool loose)
+{
+    double bears = bearing(male, female, loose);
+    double of_male = fmin(share(male_shear(male, female, loose), male_shear(male, for_male, loose)),
+                          share(bears, bearing(male, for_male, loose)));
+    double of_female = fmin(share(female_shear(male, female, loose), female_shear(for_female, female, loose)),
+                            share(bears, bearing(for_female, female, loose)));
+    return fmin(of_male, of_female);
 }
 
 static ow_status reckon_strength(const ow_thread_size *male, const ow_thread_size *female,
@@ -120,12 +143,8 @@ static ow_status reckon_strength(const ow_thread_size *male, const ow_thread_siz
         status = own_partner(female, &for_female);
     if (status != OW_OK)
         return status;
-    pairing->strength_least =
-        fmin(share(male_shear(male, female, true), male_shear(male, &for_male, true)),
-             share(female_shear(male, female, true), female_shear(&for_female, female, true)));
-    pairing->strength_most =
-        fmin(share(male_shear(male, female, false), male_shear(male, &for_male, false)),
-             share(female_shear(male, female, false), female_shear(&for_female, female, false)));
+    pairing->strength_least = strength(male, female, &for_male, &for_female, true);
+    pairing->strength_most = strength(male, female, &for_male, &for_female, false);
     return OW_OK;
 }
 
@@ -174,6 +193,8 @@ static void reckon_overlap(const ow_thread_size *male, const ow_thread_size *fem
 static ow_fit same_pitch_fit(const ow_thread_size *male, const ow_thread_size *female,
                              const ow_pairing *pairing)
 {
+    if (pairing->tapers && pairing->turns_most < DECEIVING_TURNS)
+        return OW_FIT_BINDS;
     if (pairing->tapers) {
         double basic = ow_pair_turns(male, female, ow_pair_clearance_basic_m(male, female));
         return basic < pairing->home_turns ? OW_FIT_LEAKS : OW_FIT_WEAK;

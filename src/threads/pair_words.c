@@ -10,13 +10,15 @@
 
 #define WORDS_SIZE 64
 
-/* "1.2 to 2.7 turns", "less than half a turn", "3.0 turns". */
+/* "1.2 to 2.7 turns", "less than half a turn", "3.0 turns", "at most 0.6 turns". */
 static void write_turns(char *words, double least, double most)
 {
     if (most < 0.5)
         ow_say(words, WORDS_SIZE, "less than half a turn");
     else if (most - least < 0.05)
         ow_say(words, WORDS_SIZE, "%.1f turns", most);
+    else if (least < 0.05)
+        ow_say(words, WORDS_SIZE, "at most %.1f turns", most);
     else
         ow_say(words, WORDS_SIZE, "%.1f to %.1f turns", least, most);
 }
@@ -28,6 +30,16 @@ static void write_pitch(char *words, double difference_m)
     else
         ow_say(words, WORDS_SIZE, "the male's pitch is %.3f mm too %s", fabs(MM(difference_m)),
                difference_m > 0 ? "coarse" : "fine");
+}
+
+/* What the pitch error, or the taper, uses up: the play between the pitch diameters. */
+static void write_play(char *words, const ow_pairing *pairing)
+{
+    if (pairing->clearance_least_m > 0)
+        ow_say(words, WORDS_SIZE, "%.2f to %.2f mm", MM(pairing->clearance_least_m),
+               MM(pairing->clearance_most_m));
+    else
+        ow_say(words, WORDS_SIZE, "at most %.2f mm", MM(pairing->clearance_most_m));
 }
 
 static const char *leak_reason(const ow_pairing *pairing)
@@ -65,7 +77,7 @@ static void explain_no_start(ow_pairing *pairing)
 
 void ow_pairing_explain(ow_pairing *pairing)
 {
-    char turns[WORDS_SIZE], pitch[WORDS_SIZE];
+    char turns[WORDS_SIZE], pitch[WORDS_SIZE], play[WORDS_SIZE];
     write_turns(turns, pairing->turns_least, pairing->turns_most);
     write_pitch(pitch, pairing->pitch_difference_m);
     switch (pairing->fit) {
@@ -77,7 +89,9 @@ void ow_pairing_explain(ow_pairing *pairing)
                pairing->tapers ? "wedges after" : "goes home after", turns, leak_reason(pairing));
         break;
     case OW_FIT_BINDS:
-        ow_say(pairing->why, sizeof pairing->why, "%s: starts and jams after %s", pitch, turns);
+        write_play(play, pairing);
+        ow_say(pairing->why, sizeof pairing->why,
+               "%s, and the pitch diameters have %s of play: starts and jams after %s", pitch, play, turns);
         break;
     case OW_FIT_WEAK:
         ow_say(pairing->why, sizeof pairing->why,

@@ -7,9 +7,6 @@
 
 #define DEGREE (3.14159265358979323846 / 180)
 
-static const char *const class_names[OW_CLASS_COUNT] = {"",   "6g", "6h", "6H",      "2A",
-                                                        "3A", "2B", "3B", "class A", "class B"};
-
 /* Which classes each side of a family has; the first of a side is its usual one. */
 static const struct side {
     ow_thread_family family;
@@ -38,26 +35,6 @@ const char *ow_basis_words(ow_basis basis)
 {
     static const char *const words[] = {"published", "computed", "from memory"};
     return (unsigned)basis < sizeof words / sizeof words[0] ? words[basis] : "";
-}
-
-const char *ow_thread_class_name(ow_thread_class class_named)
-{
-    return (unsigned)class_named < OW_CLASS_COUNT ? class_names[class_named] : "";
-}
-
-/* "A" and "class A" alike. Case counts only where it decides between 6h and 6H. */
-bool ow_thread_class_read(const char *words, ow_thread_class *class_read)
-{
-    static const char prefix[] = "class ";
-    for (size_t i = OW_CLASS_6G_EXTERNAL; i < OW_CLASS_COUNT; i++) {
-        const char *name = class_names[i];
-        const char *letters = strncmp(name, prefix, sizeof prefix - 1) == 0 ? name + sizeof prefix - 1 : name;
-        if (strcmp(words, name) == 0 || strcmp(words, letters) == 0) {
-            *class_read = (ow_thread_class)i;
-            return true;
-        }
-    }
-    return false;
 }
 
 ow_size_limits ow_limits_between(double basic_m, double least_m, double most_m)
@@ -156,7 +133,7 @@ ow_status ow_thread_size_of(const ow_thread *thread, bool male, ow_thread_class 
         return OW_NONE;
     if (thread->pitch <= 0 || thread->size <= 0 || !class_of(side, class_wanted, &given))
         return OW_RANGE;
-    ow_thread_size made = {.thread = *thread, .male = male, .class_name = class_names[given]};
+    ow_thread_size made = {.thread = *thread, .male = male, .class_name = ow_thread_class_name(given)};
     made.pitch_m = ow_thread_pitch_m(thread);
     made.flank_angle_rad = (is_55(thread->family) ? 27.5 : 30) * DEGREE;
     made.triangle_m = (is_55(thread->family) ? OW_TRIANGLE_55 : OW_TRIANGLE_60) * made.pitch_m;

@@ -5,28 +5,52 @@
 #include "threads/limits.h"
 
 /* Common practice: full thread of one diameter in steel, one and a half in light alloy, four pitches of
- * lead for a plug tap and its point, and at least half the diameter of metal, never under 3 mm. */
+ * lead for a plug tap and its point, and at least three tenths of the diameter of metal, never under 3 mm. */
 #define STEEL_DIAMETERS 1.0
 #define LIGHT_DIAMETERS 1.5
 #define TAP_LEAD_PITCHES 4
 #define WALL_DIAMETERS 0.3
 #define WALL_LEAST_M (3 * OW_MM)
 
-static const char *const cautions[] = {
-    "Drill and tap only where the section is known to be thick enough: oil galleries, water jackets, bolts "
-    "and the sump's own ribs hide behind the face. If in doubt do not drill.",
-    "Every chip that goes into an engine ends in a bearing: take the pan or cover off to tap it; if that "
-    "cannot be, grease the flutes, drill and tap in short steps, flush, and drain before the first start.",
-    "Chips in a pressure gallery cannot be flushed out through a bearing: plug it downstream or strip it.",
-    "A drain bung goes above the oil level with the engine running and standing level, and clear of the "
-    "crankshaft, the rods and the windage tray.",
-    "Start the tap square, with the first thread under a drill chuck or guide: a washer on a crooked port "
-    "leaks.",
-    "A taper thread is tapped a little at a time and tried with its fitting: hand-tight with the wrench "
-    "turns still to go. It splits thin or cast walls: prefer a parallel thread with a washer there.",
-    "In light alloy use oil or paraffin, tap the greater depth, and think of a thread insert.",
-    "Deburr, spot-face parallel ports flat and square for their washer, and pressure-test before use.",
-    "Work that holds hot oil under pressure wants a competent person; follow the engine maker's data.",
+/* A male thread is answered by the hole it screws into. */
+static ow_thread hole_for(const ow_thread *thread)
+{
+    ow_thread hole = *thread;
+    if (hole.family == OW_THREAD_R)
+        hole.family = OW_THREAD_RC;
+    if (hole.family == OW_THREAD_METRIC_TAPER)
+        hole.family = OW_THREAD_METRIC;
+    return hole;
+}
+
+enum { TO_PARALLEL = 1, TO_TAPER = 2, TO_ALL = TO_PARALLEL | TO_TAPER };
+
+static const struct caution {
+    int to;
+    const char *words;
+} cautions[] = {
+    {TO_ALL,
+     "Drill and tap only where the section is known to be thick enough: oil galleries, water jackets, bolts "
+     "and the sump's own ribs hide behind the face. If in doubt do not drill."},
+    {TO_ALL,
+     "Every chip that goes into an engine ends in a bearing: take the pan or cover off to tap it; if that "
+     "cannot be, grease the flutes, drill and tap in short steps, flush, and drain before the first start."},
+    {TO_ALL,
+     "Chips in a pressure gallery cannot be flushed out through a bearing: plug it downstream or strip it."},
+    {TO_ALL, "A drain bung goes above the oil level with the engine running and standing level, and clear of "
+             "the crankshaft, the rods and the windage tray."},
+    {TO_PARALLEL,
+     "Start the tap square, with the first thread under a drill chuck or guide: a washer on a crooked port "
+     "leaks."},
+    {TO_TAPER,
+     "A taper thread is tapped a little at a time and tried with its fitting: hand-tight with the wrench "
+     "turns still to go. It splits thin or cast walls: prefer a parallel thread with a washer there."},
+    {TO_PARALLEL, "In light alloy use oil or paraffin, tap the greater depth, and think of a thread insert."},
+    {TO_TAPER, "In light alloy use oil or paraffin: it tears easily, and a torn taper thread does not seal."},
+    {TO_PARALLEL, "Spot-face the port flat and square for its washer: a cast face is neither."},
+    {TO_ALL, "Deburr the mouth, clean the port, and pressure-test it before use."},
+    {TO_ALL,
+     "Work that holds hot oil under pressure wants a competent person; follow the engine maker's data."},
 };
 
 size_t ow_tapping_caution_count(void)
@@ -36,7 +60,14 @@ size_t ow_tapping_caution_count(void)
 
 const char *ow_tapping_caution_at(size_t index)
 {
-    return index < ow_tapping_caution_count() ? cautions[index] : NULL;
+    return index < ow_tapping_caution_count() ? cautions[index].words : NULL;
+}
+
+bool ow_tapping_caution_is_for(size_t index, const ow_thread *thread)
+{
+    ow_thread hole = hole_for(thread);
+    int kind = ow_thread_is_taper(hole.family) ? TO_TAPER : TO_PARALLEL;
+    return index < ow_tapping_caution_count() && (cautions[index].to & kind) != 0;
 }
 
 /* Flat faces for a sealing ring, diameter in mm: DIN 3852-1 and -2, form with sealing ring, as a public
@@ -130,17 +161,6 @@ static double drill_of(const ow_thread_size *size, const ow_tapping *tapping)
     return 0;
 }
 
-/* A male thread is answered by the hole it screws into. */
-static ow_thread hole_for(const ow_thread *thread)
-{
-    ow_thread hole = *thread;
-    if (hole.family == OW_THREAD_R)
-        hole.family = OW_THREAD_RC;
-    if (hole.family == OW_THREAD_METRIC_TAPER)
-        hole.family = OW_THREAD_METRIC;
-    return hole;
-}
-
 static void fill_depths(ow_tapping *tapping, const ow_thread_size *size)
 {
     double diameter = size->major.basic_m;
@@ -164,7 +184,8 @@ ow_status ow_thread_tapping(const ow_thread *thread, ow_tapping *tapping)
     ow_status status = ow_thread_size_of(&hole, false, OW_CLASS_USUAL, &size);
     if (status != OW_OK)
         return status;
-    ow_tapping made = {.source = size.source, .basis = size.limits_basis, .face_m = face_of(&hole)};
+    ow_tapping made = {
+        .hole = hole, .source = size.source, .basis = size.limits_basis, .face_m = face_of(&hole)};
     double narrowing = size.taper > 0 ? (size.hand_tight_m - size.gauge_m) * size.taper : 0;
     made.minor_least_m = size.minor.least_m - narrowing;
     made.minor_most_m = size.minor.most_m - narrowing;

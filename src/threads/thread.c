@@ -101,3 +101,20 @@ double ow_thread_pitch_m(const ow_thread *thread)
         return 0;
     return ow_thread_is_inch(thread->family) ? 2 * M_PER_INCH / thread->pitch : thread->pitch * M_PER_UM;
 }
+
+const char *ow_thread_joins(ow_thread_family family)
+{
+    static const char *const joins[OW_THREAD_FAMILY_COUNT] = {
+        [OW_THREAD_METRIC_TAPER] = "a male, into the parallel metric hole of its size",
+        [OW_THREAD_NPT] = "NPT and NPTF of its size; its male also the NPSM swivel, if chamfered 30 degrees",
+        [OW_THREAD_NPTF] = "NPTF and NPT of its size, with sealant",
+        [OW_THREAD_NPSM] = "a swivel's nut, on a chamfered NPT male of its size",
+        [OW_THREAD_R] = "a male, into Rc (taper) or Rp (parallel) of its size; G is tolerated only",
+        [OW_THREAD_RC] = "a female, takes R of its size",
+        [OW_THREAD_RP] = "a female, takes R of its size; a G male can bind in it",
+        [OW_THREAD_G] =
+            "G of its size, sealed on its face or a cone; an R male in its hole is tolerated only",
+    };
+    bool known = (unsigned)family < OW_THREAD_FAMILY_COUNT && joins[family] != NULL;
+    return known ? joins[family] : "";
+}

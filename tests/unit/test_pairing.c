@@ -199,6 +199,8 @@ static const struct {
     {"M10x1 taper", "M10x1", OW_FIT_HOME},
     {"G1/4", "G1/4", OW_FIT_HOME},
     {"1/8 NPT", "1/8 NPSM", OW_FIT_LEAKS},
+    {"G1/2", "1/2-14 NPT", OW_FIT_LEAKS},
+    {"G3/4", "3/4-14 NPT", OW_FIT_BINDS}, /* jams within the first turn: deceives nobody */
 };
 
 static void the_confusions_of_the_trade_come_out_right(void **state)
@@ -217,10 +219,31 @@ static void the_reason_carries_the_figures_of_the_verdict(void **state)
 {
     (void)state;
     assert_non_null(strstr(pair("G1/8", "M10x1").why, "0.093 mm too fine"));
+    /* 9.350 - 9.147 and 9.500 - (9.147 - 0.107): ISO 965-1, ISO 228-1. */
+    assert_non_null(strstr(pair("G1/8", "M10x1").why, "0.20 to 0.46 mm of play"));
+    assert_non_null(strstr(pair("1/8-27 NPT", "G1/8").why, "at most 0."));
     assert_non_null(strstr(pair("M12x1.25", "1/2-20 UNF").why, "% of the flank"));
     assert_non_null(strstr(pair("1/2-14 NPT", "Rc1/2").why, "spiral gap"));
     assert_non_null(strstr(pair("M10x1", "3/8-24 UNF").why, "0.251 mm too large"));
     assert_non_null(strstr(pair("M8x1", "M12x1.5").why, "without touching"));
+}
+
+/*
+ * What bears is the crest of the male less the bore of the female, here at the tightest (ISO 965-1 6g, ASME
+ * B1.1 2A and 2B, ISO 228-1 A): M18x1.5 in 3/4-16: 17.968 - 17.331 = 0.637 mm, and 19.012 - 17.331 = 1.681 in
+ * its own; G1/2 in 7/8-14: 20.955 - 20.262 = 0.693 mm against 20.955 - 18.631 = 2.324.
+ */
+static void where_crests_hardly_meet_the_strength_is_no_more_than_what_bears(void **state)
+{
+    (void)state;
+    near("M18x1.5", "3/4-16", "strength", pair("M18x1.5", "3/4-16 UNF").strength_most, 0.637 / 1.681, 0.002);
+    near("G1/2", "7/8-14", "strength", pair("G1/2", "7/8-14 UNF").strength_most, 0.693 / 2.324, 0.002);
+    for (size_t i = 0; i < ow_thread_count(); i++)
+        for (size_t k = 0; k < ow_thread_count(); k++) {
+            ow_pairing p;
+            if (ow_pair(ow_thread_at(i), ow_thread_at(k), &p) == OW_OK && p.overlap_least <= 0)
+                assert_true(p.strength_least == 0);
+        }
 }
 
 /* A thread goes home in its own hole in every pair of classes. */
@@ -315,6 +338,7 @@ int main(void)
         cmocka_unit_test(taper_threads_run_as_far_as_worked_by_hand),
         cmocka_unit_test(the_confusions_of_the_trade_come_out_right),
         cmocka_unit_test(the_reason_carries_the_figures_of_the_verdict),
+        cmocka_unit_test(where_crests_hardly_meet_the_strength_is_no_more_than_what_bears),
         cmocka_unit_test(every_thread_belongs_in_its_own_hole_in_every_class),
         cmocka_unit_test(figures_hang_together_for_every_pair_known),
         cmocka_unit_test(clearances_of_a_pair_swapped_are_opposite),

@@ -129,12 +129,51 @@ static void basic_diameter_and_pitch_are_those_of_the_standard(void **state)
     }
 }
 
+/* Names of the trade: ISO 2904 (Tr), JIS B 0203 (PT), ISO 228-1, ISO 965-1 (Ph, classes), ASME B1.1. */
+static void a_designation_that_no_table_carries_is_called_by_its_name(void **state)
+{
+    static const struct {
+        const char *words, *marked, *said;
+    } rows[] = {
+        {"M12x1.5 LH", "LH", "left-hand"},
+        {"M12x1.5-LH male washer", "M12x1.5-LH", "left-hand"},
+        {"3/8-24 UNF left-hand", "left-hand", "left-hand"},
+        {"M16xPh3P1.5", "M16xPh3P1.5", "several starts"},
+        {"M12x1.5 2 start", "start", "several starts"},
+        {"Tr20x4", "Tr20x4", "trapezoidal"},
+        {"1/4 BSW female", "BSW", "Whitworth"},
+        {"pt1/8", "pt1/8", "ISO 7-1"},
+        {"PF 1/8", "PF", "ISO 228-1"},
+        {"3/8-24 NF", "NF", "UNF"},
+        {"7/16-20 UNJF-3A", "UNJF-3A", "rounded roots"},
+        {"1/8 NPSF", "NPSF", "NPSM"},
+        {"#10-32 UNF", "#10-32", "not in the tables"},
+        {"7/16-20 UNF-2A male", "UNF-2A", "tolerance class"},
+        {"M12x1.5-6H", "M12x1.5-6H", "tolerance class"},
+    };
+    static const char *const plain[] = {
+        "M12x1.5", "7/16-20 UNF male washer", "1/8 NPT", "R1/8 male", "G1/4 male cone60", "", "  "};
+    size_t start, length;
+    (void)state;
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
+        const ow_thread_other *other = ow_thread_other_of(rows[i].words, &start, &length);
+        if (!other || !strstr(other->what, rows[i].said))
+            fail_msg("%s: %s", rows[i].words, other ? other->what : "nothing");
+        assert_int_equal(length, strlen(rows[i].marked));
+        assert_memory_equal(rows[i].words + start, rows[i].marked, length);
+        assert_true(strlen(other->what) < 120 && strlen(other->mend) < 120 && other->mend[0]);
+    }
+    for (size_t i = 0; i < sizeof plain / sizeof plain[0]; i++)
+        assert_null(ow_thread_other_of(plain[i], &start, &length));
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(the_shop_may_write_a_designation_in_its_own_way),
         cmocka_unit_test(what_no_table_carries_is_refused),
         cmocka_unit_test(every_size_known_reads_back_from_its_own_name),
+        cmocka_unit_test(a_designation_that_no_table_carries_is_called_by_its_name),
         cmocka_unit_test(basic_diameter_and_pitch_are_those_of_the_standard),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -355,8 +355,44 @@ static void a_class_is_read_by_its_name(void **state)
     assert_true(ow_thread_class_read("6H", &read) && read == OW_CLASS_6H_INTERNAL);
     assert_true(ow_thread_class_read("A", &read) && read == OW_CLASS_A);
     assert_true(ow_thread_class_read("class B", &read) && read == OW_CLASS_B);
+    assert_true(ow_thread_class_read("2a", &read) && read == OW_CLASS_2A);
     assert_false(ow_thread_class_read("4A", &read));
+    assert_false(ow_thread_class_read("6G", &read)); /* a hole's position, with other limits */
     assert_false(ow_thread_class_read("", &read));
+}
+
+/* As ISO 965-1, ASME B1.1 and ISO 228-1 write a designation whole. */
+static void a_class_may_stand_behind_the_designation(void **state)
+{
+    static const struct {
+        const char *words, *bare;
+        ow_thread_class class_said;
+    } rows[] = {
+        {"M12x1.5-6g", "M12x1.5", OW_CLASS_6G_EXTERNAL},
+        {"M12x1.5-6H", "M12x1.5", OW_CLASS_6H_INTERNAL},
+        {"7/16-20 UNF-2A", "7/16-20", OW_CLASS_2A},
+        {"7/16-20 UNF 3b", "7/16-20", OW_CLASS_3B},
+        {"1 1/16-12 UN - 2B", "1 1/16-12", OW_CLASS_2B},
+        {"G1/4 A", "G1/4", OW_CLASS_A},
+        {"G1/4B", "G1/4", OW_CLASS_B},
+        {"G1/4 class B", "G1/4", OW_CLASS_B},
+        {"M10x1 ", "M10x1", OW_CLASS_USUAL},
+    };
+    static const char *const wrong[] = {"", "A", "-2A", "2A", "M12x1.5-6g-6g", "M12x1.5-7g", "M12x1.5 LH-6g"};
+    (void)state;
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
+        ow_thread read, bare = thread_of(rows[i].bare);
+        ow_thread_class said;
+        if (ow_thread_read_class(rows[i].words, &read, &said) != OW_OK)
+            fail_msg("%s is not read", rows[i].words);
+        assert_true(ow_thread_same(&read, &bare));
+        assert_int_equal(said, rows[i].class_said);
+    }
+    for (size_t i = 0; i < sizeof wrong / sizeof wrong[0]; i++) {
+        ow_thread read;
+        ow_thread_class said;
+        assert_int_equal(ow_thread_read_class(wrong[i], &read, &said), OW_INPUT);
+    }
 }
 
 /* ISO 2306:1972 tapping drills (from memory) for metric and UNF; G: a public table of G drills; NPT: straight
@@ -402,6 +438,27 @@ static void the_drill_leaves_a_bore_within_the_limits(void **state)
     assert_null(ow_tapping_caution_at(ow_tapping_caution_count()));
 }
 
+/* A washer's face is no matter of a taper port, nor a taper's fit of a washer port (common practice). */
+static void cautions_go_by_the_hole_that_is_tapped(void **state)
+{
+    ow_thread taper = thread_of("R1/8"), parallel = thread_of("M10x1 taper"); /* tapped Rc1/8 and M10x1 */
+    size_t for_taper = 0, for_parallel = 0, for_both = 0;
+    (void)state;
+    for (size_t i = 0; i < ow_tapping_caution_count(); i++) {
+        bool one = ow_tapping_caution_is_for(i, &taper), other = ow_tapping_caution_is_for(i, &parallel);
+        assert_true(one || other);
+        for_taper += one;
+        for_parallel += other;
+        for_both += one && other;
+        if (strstr(ow_tapping_caution_at(i), "washer:"))
+            assert_false(one);
+        if (strstr(ow_tapping_caution_at(i), "A taper thread is tapped"))
+            assert_false(other);
+    }
+    assert_true(for_taper > for_both && for_parallel > for_both && for_both >= 5);
+    assert_false(ow_tapping_caution_is_for(ow_tapping_caution_count(), &taper));
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -418,6 +475,8 @@ int main(void)
         cmocka_unit_test(every_thread_has_room_in_its_own_hole),
         cmocka_unit_test(what_has_no_size_is_refused),
         cmocka_unit_test(a_class_is_read_by_its_name),
+        cmocka_unit_test(a_class_may_stand_behind_the_designation),
+        cmocka_unit_test(cautions_go_by_the_hole_that_is_tapped),
         cmocka_unit_test(a_hole_is_drilled_with_the_usual_drill),
         cmocka_unit_test(the_drill_leaves_a_bore_within_the_limits),
     };
