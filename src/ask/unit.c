@@ -75,6 +75,18 @@ static ow_status look_at_switch(const ow_ask *ask, ow_findings *findings)
                            from->name);
 }
 
+/* A drain is no narrower than the turbo's outlet, from whichever side it is asked for. */
+static void lay_bore(const ow_ask *ask, ow_limits *limits)
+{
+    for (size_t index = 0; index < ask->given_count; index++) {
+        const ow_given *given = &ask->givens[index];
+        if (given->port == NULL || given->port->bore_m < 0.0 || given->machine->kind != OW_TURBO)
+            continue;
+        limits->least_bore_m = given->port->bore_m;
+        return;
+    }
+}
+
 ow_status ow_unit_lay_defaults(const ow_ask *ask, ow_bearing said, bool rating_said, ow_limits *limits,
                                ow_findings *findings)
 {
@@ -85,8 +97,7 @@ ow_status ow_unit_lay_defaults(const ow_ask *ask, ow_bearing said, bool rating_s
     status = lay_pressure(ask, limits, rating_said, findings);
     if (status == OW_OK && ask->circuit == OW_FEED)
         status = lay_restrictor(ask, said, limits, findings);
-    const ow_given *from = &ask->givens[0];
-    if (ask->circuit == OW_DRAIN && from->port != NULL && from->port->bore_m >= 0.0)
-        limits->least_bore_m = from->port->bore_m;
+    if (ask->circuit == OW_DRAIN)
+        lay_bore(ask, limits);
     return status;
 }
