@@ -40,35 +40,30 @@ static ow_status find_ports(ask_draft *draft)
     return status;
 }
 
-/* The words that an option takes, or the word's index. */
-static size_t read_word(ask_draft *draft, const char *option, const char *words, const char *const *known,
-                        size_t count, const char *expected)
-{
-    for (size_t index = 0; index < count; index++) {
-        if (ow_words_equal(words, known[index]))
-            return index;
-    }
-    ow_asking_fault(draft->asking, option, words, (ow_span){0, strlen(words)}, expected, NULL,
-                    "not a word known here");
-    return count;
-}
-
-static void find_circuit(ask_draft *draft)
+/* The words of all options, so that their faults are told together with those of the ports. */
+static void read_options(ask_draft *draft)
 {
     static const char *const circuits[] = {"feed", "drain", "coolant"};
     static const char *const bearings[] = {"journal", "ball"};
-    if (draft->words->bearing != NULL)
-        draft->bearing = (ow_bearing)((read_word(draft, "--bearing", draft->words->bearing, bearings, 2,
-                                                 "journal or ball") +
-                                       1) %
-                                      3);
-    if (draft->words->circuit != NULL) {
-        draft->circuit = (ow_circuit)((read_word(draft, "--circuit", draft->words->circuit, circuits, 3,
-                                                 "feed, drain or coolant") +
-                                       1) %
-                                      4);
+    const ow_ask_words *words = draft->words;
+    ow_limits limits = OW_LIMITS_INIT;
+    double length_m = 0.0;
+    size_t circuit = ow_asking_choice(draft->asking, "--circuit", words->circuit, circuits, 3, 3);
+    size_t bearing = ow_asking_choice(draft->asking, "--bearing", words->bearing, bearings, 2, 2);
+    if (circuit < 3)
+        draft->circuit = (ow_circuit)(circuit + OW_FEED);
+    if (bearing < 2)
+        draft->bearing = (ow_bearing)(bearing + OW_BEARING_JOURNAL);
+    ow_limits_read(draft->asking, words, &limits);
+    ow_hose_length_read(draft->asking, words->hose, &length_m);
+}
+
+/* Where it is not said, the circuit is that of the first port named, a machine alone being asked for its oil.
+ */
+static void find_circuit(ask_draft *draft)
+{
+    if (draft->circuit != OW_CIRCUIT_NONE)
         return;
-    }
     for (size_t index = 0; index < draft->port_count; index++) {
         const ow_given *given = &draft->ports[index].given;
         if (given->port != NULL && draft->circuit == OW_CIRCUIT_NONE)
@@ -373,6 +368,7 @@ static ow_status read_draft(ask_draft *draft, ow_ask_set *set)
 {
     ow_status status = find_ports(draft);
     check_without(draft);
+    read_options(draft);
     if (status != OW_OK || draft->asking->wrong)
         return status;
     find_circuit(draft);

@@ -33,6 +33,10 @@ const char *ow_asking_keep(ow_asking *asking, ow_text *text);
 /* "did you mean X?" in the arena; NULL for NULL and, with a note, when out of memory. */
 const char *ow_asking_did_you_mean(ow_asking *asking, const char *nearest);
 
+/* The index of words among count choices; `none` when not given or, with a report, when not among them. */
+size_t ow_asking_choice(ow_asking *asking, const char *option, const char *words, const char *const *choices,
+                        size_t count, size_t none);
+
 /* Finds the port that `words` name. On a fault it is reported and asking->wrong set. */
 ow_status ow_asked_port_find(ow_asking *asking, const char *option, const char *words, ow_role role,
                              ow_asked_port *port);

@@ -82,9 +82,8 @@ void ow_hose_length_read(ow_asking *asking, const char *words, double *length_m)
     read_quantity(asking, &HOSE, words, length_m);
 }
 
-/* The index of words among count choices, or count with a report; `none` when not given. */
-static size_t read_choice(ow_asking *asking, const char *option, const char *words,
-                          const char *const *choices, size_t count, size_t none)
+size_t ow_asking_choice(ow_asking *asking, const char *option, const char *words, const char *const *choices,
+                        size_t count, size_t none)
 {
     if (words == NULL)
         return none;
@@ -111,12 +110,12 @@ static void read_choices(ow_asking *asking, const ow_ask_words *words, ow_limits
     static const char *const yes_no[] = {"no", "yes"};
     static const char *const restrictors[] = {"any", "required", "forbidden"};
     static const char *const fluids[] = {"oil", "coolant"};
-    limits->flexible =
-        (ow_choice)read_choice(asking, "--flexible", words->flexible, choices, 3, (size_t)limits->flexible);
-    limits->closing = read_choice(asking, "--closing", words->closing, yes_no, 2, limits->closing) == 1;
-    limits->restrictor = (ow_restrictor_ask)read_choice(asking, "--restrictor", words->restrictor,
-                                                        restrictors, 3, (size_t)limits->restrictor);
-    size_t fluid = read_choice(asking, "--fluid", words->fluid, fluids, 2, 2);
+    limits->flexible = (ow_choice)ow_asking_choice(asking, "--flexible", words->flexible, choices, 3,
+                                                   (size_t)limits->flexible);
+    limits->closing = ow_asking_choice(asking, "--closing", words->closing, yes_no, 2, limits->closing) == 1;
+    limits->restrictor = (ow_restrictor_ask)ow_asking_choice(asking, "--restrictor", words->restrictor,
+                                                             restrictors, 3, (size_t)limits->restrictor);
+    size_t fluid = ow_asking_choice(asking, "--fluid", words->fluid, fluids, 2, 2);
     if (fluid < 2)
         limits->fluid = fluid == 0 ? OW_FLUID_OIL : OW_FLUID_COOLANT;
 }

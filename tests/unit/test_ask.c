@@ -379,6 +379,21 @@ static void a_whole_end_has_no_reading(void **state)
     done(self);
 }
 
+static void more_readings_than_can_be_answered_at_once_are_refused(void **state)
+{
+    fixture *self = *state;
+    const ow_ask_words words = {.from = "M10 female washer",
+                                .to = {"M10 male washer", "M10 male washer", "M10 male washer"},
+                                .to_count = 3,
+                                .keep = {"M10 male washer", "M10 male washer", "M10 male washer"},
+                                .keep_count = 3};
+    ow_ask_set set;
+    assert_int_equal(ow_ask_read(&self->context, self->catalog, self->net, &words, &set), OW_LIMIT); /* 2^7 */
+    assert_int_equal(self->sink.count, 1);
+    assert_non_null(strstr(self->sink.items[0].message, "more than 64 readings"));
+    ow_test_diagnostics_clear(&self->sink);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -398,6 +413,7 @@ int main(void)
         cmocka_unit_test(an_end_without_seat_is_read_in_every_seat_in_use),
         cmocka_unit_test(two_ends_left_open_are_read_in_each_combination),
         cmocka_unit_test(a_whole_end_has_no_reading),
+        cmocka_unit_test(more_readings_than_can_be_answered_at_once_are_refused),
     };
     return cmocka_run_group_tests(tests, load, unload);
 }
