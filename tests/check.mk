@@ -100,6 +100,11 @@ $(BUILD)/headers/gcc/all-in-one.ok $(BUILD)/headers/clang/all-in-one.ok: $(PUBLI
 	    $(notdir $(@D)) $(HEADER_FLAGS) - && touch $@
 $(HEADER_CHECKS): $(PUBLIC_HEADERS)
 
+# ---- layers ---------------------------------------------------------------------------------
+.PHONY: layers
+layers: ## every #include against the table of layers in DEVELOPERS.md
+	@tests/docs/layers.py
+
 # ---- fuzzing --------------------------------------------------------------------------------
 # tests/fuzz/fuzz_X.c with its seeds in tests/fuzz/seeds/X/; words it may use in tests/fuzz/X.dict.
 FUZZ_SECONDS ?= 60
@@ -174,7 +179,7 @@ $(BUILD)/physics-driver: tests/reference/physics_driver.c $(LIBRARY)
 # ---- all of it ------------------------------------------------------------------------------
 # In turn, each with as many jobs as there are processors; the first that fails stops.
 CHECK_JOBS ?= $(shell nproc)
-CHECKS := format headers check-asan check-clang cases cases-asan counter-http docs-fresh fuzz-seeds valgrind reference-physics tidy
+CHECKS := format headers layers check-asan check-clang cases cases-asan counter-http docs-fresh fuzz-seeds valgrind reference-physics tidy
 .PHONY: cases-asan
 check: | $(BUILD)/.check-packages ## every test: gcc, clang, sanitizers, valgrind, cases, seeds, references, tidy
 	@set -e; for part in $(CHECKS); do echo "== $$part"; begun=$$(date +%s); \
