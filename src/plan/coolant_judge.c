@@ -13,6 +13,12 @@ static ow_status judge_siphon(const ow_plan_coolant *loop, ow_severity severity,
 {
     const ow_siphon *siphon = &loop->siphon;
     const char *where = loop->turbo->id;
+    /* Why it stands is part of the same finding: a return that falls is not told again. */
+    if (siphon->stands_still && loop->loop.rise_m < 0.0)
+        return ow_findings_add(findings, "coolant-stands-still", severity, where, NULL,
+                               "after shutdown the water of %s stands still and boils: the hot return ends "
+                               "%.0f mm below the high port",
+                               where, -loop->loop.rise_m * 1e3);
     if (siphon->stands_still)
         return ow_findings_add(findings, "coolant-stands-still", severity, where, NULL,
                                "after shutdown the water of %s stands still and boils", where);
@@ -47,6 +53,22 @@ static ow_status judge_angle(const ow_plan_coolant *loop, ow_findings *findings)
     return OW_OK;
 }
 
+static ow_status judge_rise(const ow_plan_coolant *loop, ow_findings *findings)
+{
+    double rise_m = loop->loop.rise_m;
+    const char *where = loop->turbo->id;
+    if (rise_m < 0.0)
+        return ow_findings_add(findings, "coolant-falls", OW_WARNING, where, NULL,
+                               "the hot return ends %.0f mm below the high port: vapour collects and natural "
+                               "circulation works against it",
+                               -rise_m * 1e3);
+    if (rise_m == 0.0)
+        return ow_findings_add(findings, "coolant-no-rise", OW_NOTE, where, NULL,
+                               "the hot return does not rise: 0.2 m of rise help ten times as much as the "
+                               "clocking");
+    return OW_OK;
+}
+
 ow_status ow_plan_coolant_judge(ow_planning *planning, const ow_plan_coolant *loop)
 {
     ow_findings *findings = &planning->plan->findings;
@@ -56,16 +78,8 @@ ow_status ow_plan_coolant_judge(ow_planning *planning, const ow_plan_coolant *lo
     ow_status status = judge_siphon(loop, given ? OW_ERROR : OW_WARNING, findings);
     if (status == OW_OK)
         status = judge_angle(loop, findings);
-    if (status == OW_OK && loop->loop.rise_m < 0.0)
-        status =
-            ow_findings_add(findings, "coolant-falls", OW_WARNING, loop->turbo->id, NULL,
-                            "the hot return ends %.0f mm below the high port: vapour collects and natural "
-                            "circulation works against it",
-                            -loop->loop.rise_m * 1e3);
-    if (status == OW_OK && loop->loop.rise_m == 0.0)
-        status = ow_findings_add(findings, "coolant-no-rise", OW_NOTE, loop->turbo->id, NULL,
-                                 "the hot return does not rise: 0.2 m of rise help ten times as much as the "
-                                 "clocking");
+    if (status == OW_OK && !loop->siphon.stands_still)
+        status = judge_rise(loop, findings);
     if (status == OW_OK && loop->heater != NULL)
         status = ow_findings_add(findings, "heater-valve", OW_WARNING, loop->heater->id, NULL,
                                  "the loop runs through the heater: a heater valve that is shut stops it");

@@ -53,13 +53,29 @@ static void judge_shape(return_judging *judging, size_t index, const char *where
     else if (slope_deg < least_deg)
         say(judging, "drain-slope", judging->planning->job->slope_rad.said ? OW_ERROR : OW_WARNING, where,
             "its slope is %.1f degrees; %.0f or more are wanted", slope_deg, least_deg);
-    /* One cause, one finding: what is under 15 mm is told as that, whatever stands before it. */
-    if ((faults & OW_SEGMENT_NARROWS) && !(faults & OW_SEGMENT_BORE))
-        say(judging, "drain-narrows", OW_WARNING, where, "its bore is %.1f mm, less than that before it",
-            segment->bore_m * 1e3);
-    if (faults & OW_SEGMENT_BORE)
-        say(judging, "drain-bore", OW_WARNING, where, "its true bore is %.1f mm; 15 mm or more are wanted",
-            segment->bore_m * 1e3);
+}
+
+/* One cause, one finding: all segments under 15 mm together; they are not told as narrowing besides. */
+static void judge_bores(return_judging *judging)
+{
+    const ow_plan_return *home = judging->home;
+    char narrow[320] = "", where[96];
+    for (size_t index = 0; index < home->segment_count; index++) {
+        double bore_mm = home->segments[index].bore_m * 1e3;
+        unsigned faults = home->hot[index].faults;
+        size_t used = strlen(narrow);
+        snprintf(where, sizeof where, "drain to %.40s, segment %zu", home->port->name, index + 1);
+        if (faults & OW_SEGMENT_BORE)
+            snprintf(narrow + used, sizeof narrow - used, "%s%.1f mm in segment %zu", used > 0 ? ", " : "",
+                     bore_mm, index + 1);
+        else if (faults & OW_SEGMENT_NARROWS)
+            say(judging, "drain-narrows", OW_WARNING, where, "its bore is %.1f mm, less than that before it",
+                bore_mm);
+    }
+    snprintf(where, sizeof where, "drain to %.40s", home->port->name);
+    if (narrow[0] != '\0')
+        say(judging, "drain-bore", OW_WARNING, where, "its true bore is %s; 15 mm or more are wanted",
+            narrow);
 }
 
 static double fill_limit(const return_judging *judging)
@@ -96,6 +112,7 @@ static void judge_segments(return_judging *judging)
         judge_shape(judging, index, where);
         judge_fill(judging, index, where);
     }
+    judge_bores(judging);
     if (judging->home->pool_m > OW_DRAIN_POOL_LIMIT_M)
         say(judging, "drain-pool", judging->flow_severity, judging->port,
             "oil stands %.0f mm over the outlet at %.1f L/min of froth; 15 mm is the limit assumed",
