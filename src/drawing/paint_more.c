@@ -219,6 +219,51 @@ static void weld_fillets(ow_canvas *canvas, const ow_axis *axis, double tip, dou
     ow_shape_end(canvas, OW_PEN_THIN, OW_FILL_BLACK);
 }
 
+/* A tail within its hose shows through in hidden lines. */
+static void hidden_tail(ow_painter *painter, const ow_placed *placed, size_t leg, const ow_axis *axis)
+{
+    ow_outline outline;
+    double start = placed->anatomy.legs[leg].length - placed->anatomy.legs[leg].form.enter_mm;
+    ow_outline_of(&placed->anatomy.legs[leg], placed->anatomy.body, NULL, &outline);
+    for (int side = -1; side <= 1; side += 2) {
+        bool move = true;
+        for (size_t index = 0; index < outline.outer.count; index++) {
+            ow_spot spot = outline.outer.spots[index];
+            if (spot.x < start - 1e-6)
+                continue;
+            if (move)
+                ow_shape_move(painter->canvas, ow_axis_spot(axis, start, side * spot.y));
+            ow_shape_line(painter->canvas, ow_axis_spot(axis, spot.x, side * spot.y));
+            move = false;
+        }
+    }
+    ow_shape_end(painter->canvas, OW_PEN_HIDDEN, OW_FILL_NONE);
+}
+
+/* The two bolts of a flange, their heads on the part's side. */
+static void flange_bolts(ow_painter *painter, const ow_axis *axis, double back, const ow_drawn_end *form)
+{
+    double head = 0.8 * form->major_mm, height = 0.65 * form->major_mm, shank = 0.5 * form->major_mm - 0.2;
+    ow_canvas *canvas = painter->canvas;
+    for (int side = -1; side <= 1; side += 2) {
+        double at = side * 0.5 * form->pitch_mm;
+        ow_shape_move(canvas, ow_axis_spot(axis, back, at - head));
+        ow_shape_line(canvas, ow_axis_spot(axis, back - height, at - head));
+        ow_shape_line(canvas, ow_axis_spot(axis, back - height, at + head));
+        ow_shape_line(canvas, ow_axis_spot(axis, back, at + head));
+        ow_shape_close(canvas);
+        ow_shape_end(canvas, OW_PEN_EDGE, OW_FILL_WHITE);
+        double end = back + form->stub_mm + form->ring_mm + 1.3 * form->major_mm;
+        ow_shape_move(canvas, ow_axis_spot(axis, back, at - shank));
+        ow_shape_line(canvas, ow_axis_spot(axis, end, at - shank));
+        ow_shape_line(canvas, ow_axis_spot(axis, end, at + shank));
+        ow_shape_line(canvas, ow_axis_spot(axis, back, at + shank));
+        ow_shape_end(canvas, OW_PEN_EDGE, OW_FILL_WHITE);
+        ow_draw_line(canvas, OW_PEN_CENTRE, ow_axis_spot(axis, back - height - 2.0, at),
+                     ow_axis_spot(axis, end + 2.0, at));
+    }
+}
+
 /* What belongs to a leg whose end goes in (or lies on) its mate. */
 static void seal_of(ow_painter *painter, const ow_placed *placed, size_t leg, const ow_drawn_end *mate)
 {
@@ -236,10 +281,13 @@ static void seal_of(ow_painter *painter, const ow_placed *placed, size_t leg, co
                   0.5 * form->ring_outer_mm);
     } else if (form->look == OW_LOOK_PLATE && mate->look == OW_LOOK_PLATE) {
         black_box(painter->canvas, &axis, tip, tip + form->ring_mm,
-                  0.5 * placed->anatomy.legs[leg].bore + 1.0, 0.38 * form->outer_mm);
+                  0.5 * placed->anatomy.legs[leg].bore + 1.0, 0.5 * form->outer_mm);
+        if (placed->anatomy.build != OW_BUILD_PORT)
+            flange_bolts(painter, &axis, shoulder, form);
     } else if (form->look == OW_LOOK_WELD) {
         weld_fillets(painter->canvas, &axis, tip, 0.5 * form->outer_mm);
     } else if ((form->look == OW_LOOK_BARB || form->look == OW_LOOK_BEAD) && mate->look == OW_LOOK_HOSE) {
+        hidden_tail(painter, placed, leg, &axis);
         double band = tip - (form->look == OW_LOOK_BARB ? 0.5 : 0.65) * form->stub_mm;
         black_box(painter->canvas, &axis, band - 2.5, band + 2.5, 0.5 * mate->outer_mm,
                   0.5 * mate->outer_mm + 0.9);
@@ -253,9 +301,10 @@ void ow_paint_seal(ow_painter *painter, size_t child)
     size_t own = ow_figure_leg(figure, child, node->enter);
     size_t other = ow_figure_leg(figure, node->parent, node->parent_end);
     const ow_placed *a = &figure->nodes[child], *b = &figure->nodes[node->parent];
-    if (!a->is_hose)
+    bool fixed = a->anatomy.build == OW_BUILD_PORT && b->anatomy.legs[other].form.look == OW_LOOK_PLATE;
+    if (!a->is_hose && !fixed)
         seal_of(painter, a, own, &b->anatomy.legs[other].form);
-    bool both = a->anatomy.legs[own].form.look == b->anatomy.legs[other].form.look;
-    if (!b->is_hose && !(both && !a->is_hose)) /* a gasket between two plates once */
+    bool plates = a->anatomy.legs[own].form.look == OW_LOOK_PLATE && a->anatomy.build != OW_BUILD_PORT;
+    if (!b->is_hose && !plates) /* a gasket between two plates once, from the loose one's side */
         seal_of(painter, b, other, &a->anatomy.legs[own].form);
 }

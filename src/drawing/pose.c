@@ -143,6 +143,12 @@ size_t ow_placed_boxes(const ow_placed *placed, ow_box boxes[OW_PLACED_BOXES])
         ow_spot to = {own->along + own->length * cos(angle), own->length * sin(angle)};
         count += add_boxes(&placed->pose, from, to, ow_leg_radius(placed, leg), boxes + count,
                            OW_PLACED_BOXES - count);
+        if (own->form.look == OW_LOOK_PLATE && count < OW_PLACED_BOXES) { /* its bolts' heads */
+            double back = own->along + own->length - own->form.stub_mm - 0.7 * own->form.major_mm;
+            from = (ow_spot){back * cos(angle), back * sin(angle)};
+            count += add_boxes(&placed->pose, from, to, 0.5 * own->form.pitch_mm + 0.9 * own->form.major_mm,
+                               boxes + count, OW_PLACED_BOXES - count);
+        }
     }
     return count + back_boxes(placed, boxes + count, OW_PLACED_BOXES - count);
 }

@@ -92,6 +92,7 @@ ow_status ow_scene_new(const ow_context *context, const ow_layout *layout, const
     ow_figure_choose(&made.figure);
     choose_scale(&made.figure);
     centre(&made.figure);
+    ow_scene_block(&made);
     ow_scene_measure(&made);
     ow_scene_label(&made);
     if (made.labels.failed) {

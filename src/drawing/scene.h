@@ -37,7 +37,9 @@ ow_status ow_scene_new(const ow_context *context, const ow_layout *layout, const
                        ow_scene *scene);
 void ow_scene_done(ow_scene *scene);
 
-/* scene_label.c: labels for every port, joint and part, the notes and the findings. */
+/* scene_label.c: keeps words off the parts. */
+void ow_scene_block(ow_scene *scene);
+/* Labels for every port, joint and part, the notes and the findings. */
 void ow_scene_label(ow_scene *scene);
 /* scene_measure.c: how far each rigid group stands out from the port that it is screwed to. */
 void ow_scene_measure(ow_scene *scene);

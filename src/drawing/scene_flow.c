@@ -95,15 +95,22 @@ void ow_scene_flow(ow_canvas *canvas, const ow_scene *scene)
 
 /* ---- words ------------------------------------------------------------------------------------- */
 
+/* An extension line from what is measured to a little beyond the dimension line. */
+static void extend(ow_canvas *canvas, ow_spot edge, ow_spot line)
+{
+    double dx = line.x - edge.x, dy = line.y - edge.y;
+    double length = hypot(dx, dy);
+    if (length > 0.0)
+        ow_draw_line(canvas, OW_PEN_THIN, edge,
+                     (ow_spot){line.x + 1.2 * dx / length, line.y + 1.2 * dy / length});
+}
+
 static void draw_dimension(ow_canvas *canvas, const ow_measure *dimension)
 {
     ow_spot along = {dimension->to.x - dimension->from.x, dimension->to.y - dimension->from.y};
     ow_spot back = {-along.x, -along.y};
-    double past_x = dimension->upright ? -1.2 : 0.0, past_y = dimension->upright ? 0.0 : 1.2;
-    ow_draw_line(canvas, OW_PEN_THIN, dimension->from_edge,
-                 (ow_spot){dimension->from.x + past_x, dimension->from.y + past_y});
-    ow_draw_line(canvas, OW_PEN_THIN, dimension->to_edge,
-                 (ow_spot){dimension->to.x + past_x, dimension->to.y + past_y});
+    extend(canvas, dimension->from_edge, dimension->from);
+    extend(canvas, dimension->to_edge, dimension->to);
     ow_draw_line(canvas, OW_PEN_THIN, dimension->from, dimension->to);
     ow_draw_arrowhead(canvas, dimension->to, along, 2.4);
     ow_draw_arrowhead(canvas, dimension->from, back, 2.4);

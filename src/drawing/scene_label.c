@@ -276,7 +276,7 @@ static void label_finding(ow_scene *scene, size_t number)
 
 /* ---- all ------------------------------------------------------------------------------------- */
 
-static void block_parts(ow_scene *scene)
+void ow_scene_block(ow_scene *scene)
 {
     const ow_figure *figure = &scene->figure;
     for (size_t index = 0; index < scene->layout->node_count; index++) {
@@ -301,7 +301,6 @@ static void block_parts(ow_scene *scene)
 
 void ow_scene_label(ow_scene *scene)
 {
-    block_parts(scene);
     for (size_t number = 0; scene->findings != NULL && number < scene->findings->count; number++)
         label_finding(scene, number);
     label_notes(scene);

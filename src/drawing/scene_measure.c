@@ -41,13 +41,19 @@ static void place_words(ow_measure *dimension)
             (ow_box){middle.x - 0.5 * width, middle.y - TYPE - 0.6, middle.x + 0.5 * width, middle.y - 0.4};
 }
 
+/* The box of a dimension's line with its words. */
+static ow_box line_box(const ow_measure *measure)
+{
+    ow_box box = {fmin(measure->from.x, measure->to.x) - 0.8, fmin(measure->from.y, measure->to.y) - 0.8,
+                  fmax(measure->from.x, measure->to.x) + 0.8, fmax(measure->from.y, measure->to.y) + 0.8};
+    ow_box_join(&box, &measure->words_box);
+    return box;
+}
+
 /* Keeps labels off a dimension: its line with the words, and the extension lines. */
 static void block(ow_scene *scene, const ow_measure *dimension)
 {
-    ow_box line = {
-        fmin(dimension->from.x, dimension->to.x) - 0.8, fmin(dimension->from.y, dimension->to.y) - 0.8,
-        fmax(dimension->from.x, dimension->to.x) + 0.8, fmax(dimension->from.y, dimension->to.y) + 0.8};
-    ow_box_join(&line, &dimension->words_box);
+    ow_box line = line_box(dimension);
     ow_labels_block(&scene->labels, &line, false);
     ow_labels_block(&scene->labels, &dimension->words_box, true);
     for (int end = 0; end < 2; end++) {
@@ -60,44 +66,72 @@ static void block(ow_scene *scene, const ow_measure *dimension)
     }
 }
 
-/* The outermost line of a group, its ports included, on the side where the dimension goes. */
+static bool is_clear(const ow_scene *scene, const ow_measure *measure)
+{
+    ow_box box = line_box(measure);
+    if (box.x0 < 1.0 || box.x1 > OW_PAPER_WIDTH - 1.0)
+        return false;
+    for (size_t index = 0; index < scene->labels.obstacle_count; index++)
+        if (ow_boxes_meet(&box, &scene->labels.obstacles[index].box, 1.0))
+            return false;
+    return true;
+}
+
+/* The dimension's line at a distance beyond the group: below or to the left of it, or on the other side. */
+static void set_line(ow_measure *measure, const ow_box *all, const ow_box *parts, ow_spot face, double far,
+                     double distance, bool other_side)
+{
+    if (measure->upright) {
+        double x = other_side ? all->x1 + distance : all->x0 - distance;
+        measure->from = (ow_spot){x, face.y};
+        measure->to = (ow_spot){x, far};
+        measure->from_edge = (ow_spot){other_side ? all->x1 : all->x0, face.y};
+        measure->to_edge = (ow_spot){0.5 * (parts->x0 + parts->x1), far};
+    } else {
+        double y = other_side ? all->y0 - distance : all->y1 + distance;
+        measure->from = (ow_spot){face.x, y};
+        measure->to = (ow_spot){far, y};
+        measure->from_edge = (ow_spot){face.x, other_side ? all->y0 : all->y1};
+        measure->to_edge = (ow_spot){far, other_side ? parts->y0 : parts->y1};
+    }
+    place_words(measure);
+}
+
+/* Takes the nearest place where the line is clear of everything; the first one where none is. */
+static void find_line(const ow_scene *scene, ow_measure *measure, const ow_box *all, const ow_box *parts,
+                      ow_spot face, double far)
+{
+    for (int step = 0; step < 12; step++)
+        for (int side = 0; side < 2; side++) {
+            set_line(measure, all, parts, face, far, STAND_OFF + 3.0 * step, side == 1);
+            if (is_clear(scene, measure))
+                return;
+        }
+    set_line(measure, all, parts, face, far, STAND_OFF, false);
+}
+
 static void measure_port(ow_scene *scene, size_t port)
 {
     const ow_figure *figure = &scene->figure;
     const ow_placed *placed = &figure->nodes[port];
-    size_t group = placed->group;
-    ow_box parts, all = figure->groups[group].bounds;
+    ow_box parts, boxes[OW_PLACED_BOXES];
     ow_spot face = ow_leg_tip(placed, 0);
     double direction = ow_leg_direction(placed, 0);
-    if (scene->dimension_count == OW_MEASURES_MAX || !part_bounds(figure, group, &parts))
+    if (scene->dimension_count == OW_MEASURES_MAX || !part_bounds(figure, placed->group, &parts))
         return;
-    all = parts;
-    ow_box boxes[OW_PLACED_BOXES];
+    ow_box all = parts;
     size_t count = ow_placed_boxes(placed, boxes);
     for (size_t box = 0; box < count; box++)
         ow_box_join(&all, &boxes[box]);
     ow_measure made = {.upright = fabs(sin(direction)) > 0.7};
-    double far = made.upright           ? (sin(direction) > 0.0 ? parts.y0 : parts.y1)
+    double far = made.upright           ? sin(direction) > 0.0 ? parts.y0 : parts.y1
                  : cos(direction) > 0.0 ? parts.x1
                                         : parts.x0;
     double length = fabs(far - (made.upright ? face.y : face.x));
     if (length < 4.0)
         return;
-    snprintf(made.words, sizeof made.words, "stick-out %.0f", length / figure->scale);
-    if (made.upright) {
-        double x = all.x0 - STAND_OFF;
-        made.from = (ow_spot){x, face.y};
-        made.to = (ow_spot){x, far};
-        made.from_edge = (ow_spot){boxes[0].x0, face.y};
-        made.to_edge = (ow_spot){0.5 * (parts.x0 + parts.x1), far};
-    } else {
-        double y = all.y1 + STAND_OFF;
-        made.from = (ow_spot){face.x, y};
-        made.to = (ow_spot){far, y};
-        made.from_edge = (ow_spot){face.x, all.y1};
-        made.to_edge = (ow_spot){far, parts.y1};
-    }
-    place_words(&made);
+    (void)snprintf(made.words, sizeof made.words, "stick-out %.0f", length / figure->scale);
+    find_line(scene, &made, &all, &parts, face, far);
     block(scene, &made);
     scene->dimensions[scene->dimension_count++] = made;
 }
