@@ -12,6 +12,7 @@
 #define OILWAY_DRAW_H
 
 #include "oilway/answer.h"
+#include "oilway/plan.h"
 
 #define OW_DRAWING_WIDTH_MM 190
 
@@ -36,5 +37,24 @@ ow_status ow_draw_layouts_svg(ow_text *text, const ow_layout *layouts, const ow_
 
 /* Every layout of the answers; where there is none, what is missing. */
 ow_status ow_draw_answers_svg(ow_text *text, const ow_answers *answers, const ow_draw_options *options);
+
+/*
+ * Pressure along a feed, Pa gauge, a curve for each of the first three states; limit_pa is the highest
+ * allowed at the turbo, or OW_NOT_SAID. feed and answer as ow_feed_solve takes and gives them.
+ */
+ow_status ow_draw_pressure_svg(ow_text *text, const ow_feed *feed, const ow_feed_answer *answer,
+                               double limit_pa);
+/* Natural circulation over the clocking angle: `count` angles in rising order and what the loop does at each;
+ * siphon is at the loop's own angle. */
+ow_status ow_draw_siphon_svg(ow_text *text, const ow_loop *loop, const ow_siphon *siphon,
+                             const double *angles_rad, const ow_siphon *siphons, size_t count);
+/* A return as a side elevation along its route: slopes, bores, how full it runs, the pool over the outlet,
+ * the sump's level. `home` must have been reckoned. */
+ow_status ow_draw_drain_svg(ow_text *text, const ow_plan_return *home, const ow_job_drain *asked);
+/* The coolant loop: the housing at its clocking angle, cold in at the low port, hot out at the high one. */
+ow_status ow_draw_coolant_svg(ow_text *text, const ow_plan_coolant *coolant);
+
+/* All of a plan's: the layouts that are taken, pressure, drains, coolant. */
+ow_status ow_draw_plan_svg(ow_text *text, const ow_plan *plan, const ow_draw_options *options);
 
 #endif

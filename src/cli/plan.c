@@ -10,6 +10,8 @@ static cli_exit print_plan(cli_run *run, const ow_plan *plan)
         status = ow_report_plan_json(&text, plan);
     else if (cli_is_format(run, "yaml"))
         ow_report_plan_yaml(&text, plan);
+    else if (cli_is_format(run, "svg"))
+        status = ow_draw_plan_svg(&text, plan, NULL);
     else
         ow_report_plan_text(&text, plan, &run->style);
     if (status == OW_OK)
@@ -37,6 +39,6 @@ const cli_command cli_plan = {
         "What it does not say is assumed, and every assumption is listed.",
     .least = 1,
     .most = 1,
-    .formats = "text json yaml",
+    .formats = "text json yaml svg",
     .run = run_plan,
 };

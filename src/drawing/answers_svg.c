@@ -48,8 +48,5 @@ ow_status ow_draw_answers_svg(ow_text *text, const ow_answers *answers, const ow
     ow_status status = OW_OK;
     for (size_t index = 0; index < answers->count && status == OW_OK; index++)
         status = put_answer(&sheet, &answers->items[index], options != NULL && options->bare);
-    if (status == OW_OK)
-        status = ow_sheet_write(&sheet, text);
-    ow_sheet_done(&sheet);
-    return status;
+    return ow_sheet_finish(&sheet, status, text);
 }

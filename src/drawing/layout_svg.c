@@ -183,16 +183,12 @@ ow_status ow_sheet_put_layout(ow_sheet *sheet, const ow_layout *layout, const ow
     ow_words_of_layout(layout, &name);
     ow_status status = ow_scene_new(context, layout, findings, &scene);
     if (status == OW_OK) {
-        sheet->y += sheet->y > 5.0 ? 8.0 : 0.0;
-        ow_sheet_words(sheet, 2.0, 3.8, true, ow_text_words(&name));
-        status = name.failed ? OW_MEMORY : put_all(sheet, &scene, bare);
+        ow_sheet_heading(sheet, &name);
+        status = put_all(sheet, &scene, bare);
         ow_scene_done(&scene);
     }
-    if (status == OW_OK) {
-        ow_text_add(&sheet->title, sheet->title.length > 0 ? "; " : "");
-        ow_text_add(&sheet->title, ow_text_words(&name));
+    if (status == OW_OK)
         ow_words_along_layout(layout, findings, &sheet->description);
-    }
     ow_text_done(&name);
     return status;
 }
@@ -205,10 +201,7 @@ ow_status ow_draw_layouts_svg(ow_text *text, const ow_layout *layouts, const ow_
     for (size_t index = 0; index < count && status == OW_OK; index++)
         status = ow_sheet_put_layout(&sheet, &layouts[index], findings == NULL ? NULL : &findings[index],
                                      options != NULL && options->bare);
-    if (status == OW_OK)
-        status = ow_sheet_write(&sheet, text);
-    ow_sheet_done(&sheet);
-    return status;
+    return ow_sheet_finish(&sheet, status, text);
 }
 
 ow_status ow_draw_layout_svg(ow_text *text, const ow_layout *layout, const ow_findings *findings,

@@ -45,6 +45,15 @@ void ow_sheet_words(ow_sheet *sheet, double x, double size, bool bold, const cha
     sheet->y += leading * (double)lines + 0.5;
 }
 
+void ow_sheet_heading(ow_sheet *sheet, const ow_text *words)
+{
+    sheet->y += sheet->y > 5.0 ? 8.0 : 0.0;
+    ow_sheet_words(sheet, 2.0, 3.8, true, ow_text_words(words));
+    ow_text_add(&sheet->title, sheet->title.length > 0 ? "; " : "");
+    ow_text_add(&sheet->title, ow_text_words(words));
+    sheet->title.failed = sheet->title.failed || words->failed;
+}
+
 /* ---- tables -------------------------------------------------------------------------------- */
 
 static void rule(ow_sheet *sheet, ow_pen pen, double y)
@@ -130,4 +139,12 @@ ow_status ow_sheet_write(ow_sheet *sheet, ow_text *text)
     ow_text_bytes(text, sheet->canvas.body.data, sheet->canvas.body.length);
     ow_text_add(text, "</g>\n</svg>\n");
     return ow_text_status(text);
+}
+
+ow_status ow_sheet_finish(ow_sheet *sheet, ow_status status, ow_text *text)
+{
+    if (status == OW_OK)
+        status = ow_sheet_write(sheet, text);
+    ow_sheet_done(sheet);
+    return status;
 }

@@ -18,6 +18,8 @@ typedef struct ow_sheet {
 ow_sheet ow_sheet_new(const ow_context *context, double width);
 void ow_sheet_done(ow_sheet *sheet);
 
+/* A heading, bold, with room above it; it goes into the sheet's title too. */
+void ow_sheet_heading(ow_sheet *sheet, const ow_text *words);
 /* Words folded to the sheet's width from x on; y moves below them. */
 void ow_sheet_words(ow_sheet *sheet, double x, double size, bool bold, const char *words);
 /* Words folded to a width with the first base line at `at`; returns how many lines. NULL canvas: only
@@ -42,5 +44,7 @@ double ow_sheet_table_row(ow_sheet *sheet, const ow_column *columns, size_t coun
 
 /* Appends the sheet as an SVG. OW_OK, OW_MEMORY. */
 ow_status ow_sheet_write(ow_sheet *sheet, ow_text *text);
+/* Writes it if status is OW_OK, and frees it. */
+ow_status ow_sheet_finish(ow_sheet *sheet, ow_status status, ow_text *text);
 
 #endif
