@@ -42,7 +42,8 @@ typedef struct ow_caliper_words {
 ow_status ow_caliper_ask_read(const ow_context *context, const ow_caliper_words *words, ow_caliper_ask *ask);
 
 #define OW_CALIPER_WHY_SIZE 192
-#define OW_CALIPER_HOW_SIZE 512
+#define OW_CALIPER_HOW_SIZE 640
+#define OW_CALIPER_PLACE_SIZE 192
 
 typedef struct ow_candidate {
     ow_thread thread;
@@ -73,10 +74,12 @@ typedef struct ow_caliper_answer {
     size_t count;
     double left_out; /* likelihood of all that are not listed */
     ow_measure decide;
-    double bits[OW_MEASURE_COUNT]; /* expected information of each measurement, bits; 0 if it was given */
-    double open_bits;              /* what is still open before it */
-    char how[OW_CALIPER_HOW_SIZE]; /* how to measure it and what the answers mean */
-    const char *jaws;              /* where to put the jaws for the reading that was given; lent */
+    double bits[OW_MEASURE_COUNT];     /* expected information of each measurement, bits; 0 if it was given */
+    double open_bits;                  /* what is still open before it */
+    char how[OW_CALIPER_HOW_SIZE];     /* how to measure it and what the answers mean */
+    char place[OW_CALIPER_PLACE_SIZE]; /* "from the small end: 4.0 mm if it is R1/8"; "" if none tapers */
+    const char *doubt;                 /* why even the best fits badly, or ""; lent */
+    const char *jaws;                  /* where to put the jaws for the reading that was given; lent */
 } ow_caliper_answer;
 
 #define OW_CANDIDATES_MAX ((size_t)40)

@@ -67,17 +67,24 @@ void ow_report_caliper_text(ow_text *text, const ow_caliper_ask *ask, const ow_c
                             const ow_style *style)
 {
     write_given(text, ask);
+    if (answer->doubt[0]) {
+        ow_text_format(text, "%s ", ow_sign_words(OW_SIGN_WARN, style));
+        ow_look_fold(text, style, 2, 2, answer->doubt);
+        ow_text_char(text, '\n');
+    }
     for (size_t i = 0; i < answer->count; i++)
         write_candidate(text, &answer->candidates[i], style);
     if (answer->left_out >= 0.0005)
         ow_text_format(text, "  %5.1f %%  something else known\n", 100 * answer->left_out);
     ow_text_format(text, "%-8s%s", "Decides", ow_measure_word(answer->decide));
     if (answer->decide != OW_MEASURE_NONE)
-        ow_text_format(text, " (%.1f of %.1f bits that are open)", answer->bits[answer->decide],
+        ow_text_format(text, " (%.2f of %.2f bits that are open)", answer->bits[answer->decide],
                        answer->open_bits);
     ow_text_char(text, '\n');
     write_paragraph(text, "", answer->how, style);
     write_paragraph(text, "Jaws", answer->jaws, style);
+    if (answer->place[0])
+        write_paragraph(text, "Here", answer->place, style);
     write_mistakes(text, answer, style);
 }
 
@@ -106,6 +113,14 @@ static ow_status write_none(ow_text *text)
     cJSON *decide = ow_json_object(&json, json.root, "decide");
     ow_json_words(&json, decide, "measure", "diameter");
     ow_json_words(&json, decide, "how", "No thread known reads like that: measure again, over full crests.");
+    ow_json_number(&json, decide, "bits", 0);
+    cJSON *bits = ow_json_object(&json, json.root, "bits");
+    for (int m = 0; m < OW_MEASURE_NONE; m++)
+        ow_json_number(&json, bits, ow_measure_word((ow_measure)m), 0);
+    ow_json_number(&json, json.root, "open_bits", 0);
+    ow_json_words(&json, json.root, "doubt", "No thread known reads like that.");
+    ow_json_words(&json, json.root, "jaws", NULL);
+    ow_json_words(&json, json.root, "place", NULL);
     return ow_json_done(&json, text);
 }
 
@@ -125,6 +140,8 @@ ow_status ow_report_caliper_json(ow_text *text, const ow_caliper_answer *answer)
     for (int m = 0; m < OW_MEASURE_NONE; m++)
         ow_json_rounded(&json, bits, ow_measure_word((ow_measure)m), answer->bits[m], 3);
     ow_json_rounded(&json, json.root, "open_bits", answer->open_bits, 3);
+    ow_json_words(&json, json.root, "doubt", answer->doubt[0] ? answer->doubt : NULL);
     ow_json_words(&json, json.root, "jaws", answer->jaws);
+    ow_json_words(&json, json.root, "place", answer->place[0] ? answer->place : NULL);
     return ow_json_done(&json, text);
 }

@@ -2,6 +2,7 @@
 /* Ranks all threads known by how likely each is to read as it did (Bayes' rule over the model). */
 #include "oilway/caliper.h"
 
+#include <math.h>
 #include <stdlib.h>
 
 #include "base/memory.h"
@@ -142,6 +143,20 @@ static const char *jaws_for(ow_caliper_side side)
            "mouth. Say which, with --male or --female.";
 }
 
+/* Four standard deviations of the pitch, or a diameter that the instrument's error does not explain. */
+static const char *doubt_of(const ow_caliper_ask *ask, const ow_suspect *best)
+{
+    double off = ask->pitch_m > 0 ? fabs(ask->pitch_m / best->size.pitch_m - 1) : 0;
+    double outside = fmax(best->crest.least_m - ask->diameter_m, ask->diameter_m - best->crest.most_m);
+    if (off > 4 * ask->pitch_deviation)
+        return "No thread known has that diameter with that pitch: count the threads again and measure "
+               "again.";
+    if (outside > ask->accuracy_m && best->size.taper <= 0)
+        return "That diameter lies outside the limits of every likely thread: measure again, over full "
+               "crests.";
+    return "";
+}
+
 ow_status ow_caliper_name(const ow_context *context, const ow_caliper_ask *ask, ow_caliper_answer *answer)
 {
     ow_status status = OW_OK;
@@ -156,16 +171,19 @@ ow_status ow_caliper_name(const ow_context *context, const ow_caliper_ask *ask, 
     if (status != OW_OK)
         goto done;
     made.count = rank(suspects, count);
+    made.doubt = doubt_of(ask, &suspects[0]);
     made.candidates = ow_new_array(context, made.count, sizeof *made.candidates);
     status = made.candidates ? OW_OK : OW_MEMORY;
     if (status != OW_OK)
         goto done;
     fill_candidates(ask, suspects, &made);
     status = ow_caliper_decide(context, ask, suspects, made.count, &made);
-    if (status == OW_OK)
+    if (status == OW_OK) {
+        ow_caliper_write_place(context, suspects, made.count, &made);
         *answer = made;
-    else
+    } else {
         ow_caliper_done(context, &made);
+    }
 done:
     ow_release(context, suspects);
     return status;

@@ -15,7 +15,9 @@
 #define FINE_ACCURACY_M 0.01e-3 /* a micrometer, or a caliper's mean of five */
 #define ANGLE_SEEN 0.9          /* 55 told from 60 degrees with a gauge leaf against the light */
 #define SEAT_SEEN 0.95
-#define WORTH_BITS 0.02 /* below this nothing is left to tell */
+#define WORTH_BITS 0.02   /* what an answer must tell to be worth its trouble */
+#define OPEN_BITS 0.05    /* below this nothing is left to tell: some 99.5 % are on one */
+#define TELLING_SHARE 0.1 /* of what is open: less, and the measurement tells the rest apart no more */
 
 const char *ow_measure_word(ow_measure measure)
 {
@@ -71,7 +73,7 @@ static double pitch_bin(const ow_suspect *suspect, const grid *bins, double devi
 }
 
 /* The other gender of the same thread. */
-static bool mate_size(const ow_suspect *suspect, ow_thread_size *mate)
+bool ow_caliper_mate(const ow_suspect *suspect, ow_thread_size *mate)
 {
     ow_thread thread = suspect->size.thread;
     if (thread.family == OW_THREAD_R)
@@ -135,7 +137,7 @@ static grid mate_grid(const ow_suspect *suspects, size_t count)
     double low = 1, high = 0;
     for (size_t i = 0; i < count; i++) {
         ow_thread_size mate;
-        if (!mate_size(&suspects[i], &mate))
+        if (!ow_caliper_mate(&suspects[i], &mate))
             continue;
         ow_size_limits crest = ow_thread_crest_at(&mate, ow_caliper_place_m(&mate));
         low = fmin(low, crest.least_m - 0.5e-3);
@@ -150,7 +152,7 @@ static void fill_row(ow_measure measure, const ow_caliper_ask *ask, const ow_sus
                      const grid *bins, double *row)
 {
     ow_thread_size mate;
-    bool has_mate = measure == OW_MEASURE_MATE && mate_size(suspect, &mate);
+    bool has_mate = measure == OW_MEASURE_MATE && ow_caliper_mate(suspect, &mate);
     for (size_t o = 0; o < bins->count; o++) {
         double low = bins->low + bins->step * (double)o;
         if (measure == OW_MEASURE_PITCH)
@@ -202,15 +204,32 @@ static double open_bits(const ow_suspect *suspects, size_t count)
     return bits;
 }
 
+/* The one that tells most for its trouble. Where little is open none may be worth it; then the one that tells
+ * most of that little, so that what is unlikely but dangerous can still be told apart. */
+static ow_measure choose(const double *bits, double open)
+{
+    ow_measure worth = OW_MEASURE_NONE, telling = OW_MEASURE_NONE;
+    double most_worth = WORTH_BITS, most_telling = TELLING_SHARE * open;
+    for (int m = 0; m < OW_MEASURE_NONE; m++) {
+        if (bits[m] - trouble_bits[m] > most_worth) {
+            most_worth = bits[m] - trouble_bits[m];
+            worth = (ow_measure)m;
+        }
+        if (bits[m] > most_telling) {
+            most_telling = bits[m];
+            telling = (ow_measure)m;
+        }
+    }
+    return worth != OW_MEASURE_NONE || open < OPEN_BITS ? worth : telling;
+}
+
 ow_status ow_caliper_decide(const ow_context *context, const ow_caliper_ask *ask, const ow_suspect *suspects,
                             size_t count, ow_caliper_answer *answer)
 {
-    double best = WORTH_BITS;
     double *chances = ow_new_array(context, count * BINS_MAX, sizeof *chances);
     if (!chances)
         return OW_MEMORY;
     answer->open_bits = open_bits(suspects, count);
-    answer->decide = OW_MEASURE_NONE;
     for (int m = 0; m < OW_MEASURE_NONE; m++) {
         ow_measure measure = (ow_measure)m;
         if (already_given(measure, ask))
@@ -219,11 +238,8 @@ ow_status ow_caliper_decide(const ow_context *context, const ow_caliper_ask *ask
         for (size_t i = 0; i < count; i++)
             fill_row(measure, ask, &suspects[i], &bins, &chances[i * bins.count]);
         answer->bits[m] = information(suspects, count, chances, bins.count);
-        if (answer->bits[m] - trouble_bits[m] > best) {
-            best = answer->bits[m] - trouble_bits[m];
-            answer->decide = measure;
-        }
     }
+    answer->decide = choose(answer->bits, answer->open_bits);
     ow_release(context, chances);
     ow_caliper_write_how(context, suspects, count, answer);
     return OW_OK;

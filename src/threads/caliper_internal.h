@@ -29,6 +29,10 @@ ow_status ow_caliper_decide(const ow_context *context, const ow_caliper_ask *ask
                             size_t count, ow_caliper_answer *answer);
 void ow_caliper_write_how(const ow_context *context, const ow_suspect *suspects, size_t count,
                           ow_caliper_answer *answer);
+void ow_caliper_write_place(const ow_context *context, const ow_suspect *suspects, size_t count,
+                            ow_caliper_answer *answer);
+/* The other gender of the same thread; false if its standard has none. */
+bool ow_caliper_mate(const ow_suspect *suspect, ow_thread_size *mate);
 void ow_caliper_write_why(const ow_caliper_ask *ask, const ow_suspect *suspect, ow_candidate *candidate);
 
 #endif

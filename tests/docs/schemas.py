@@ -21,7 +21,10 @@ COMMANDS = {
     "check": ["check --json examples/plover-on-brockle.yaml", "check --json {layout}"],
     "bill": ["bill --json examples/plover-on-brockle.yaml", "bill --json examples/twin-feed.yaml"],
     "mates": ["mates --json '-6 flare37 male'", "mates --json 'G1/4 female washer'"],
-    "caliper": ["caliper --json '13.1 mm' --male", "caliper --json '8.9 mm' --female --pitch 1"],
+    "caliper": ["caliper --json '13.1 mm' --male", "caliper --json '8.9 mm' --female --pitch 1",
+                "caliper --json '24.8 mm' --female --tpi 11", "caliper --json '90 mm'"],
+    "thread": ["thread --json M10", "thread --json --tap '1/8 NPT'", "thread --json --tap R1/8", "thread --json '7/16-20 UNF-2A'",
+               "thread --json --tap G1/4"],
 }
 
 

@@ -106,6 +106,56 @@ static void the_next_measurement_is_the_one_that_tells_most(void **state)
     assert_decides(9.7, 25.4 / 28, OW_TAPER_NOT_SAID, OW_MEASURE_TAPER, "8 mm apart");
     assert_decides(20.97, 25.4 / 14, OW_TAPER_YES, OW_MEASURE_FLANK_ANGLE, "60 degrees is 1/2-14 NPT");
     assert_decides(10.2, 25.4 / 27, OW_TAPER_YES, OW_MEASURE_NONE, "by hand");
+    /* What is unlikely and strips is still told apart, and candidates of one answer stand together. */
+    assert_decides(11.0, 1.27, OW_TAPER_NOT_SAID, OW_MEASURE_SEAT, "is M11x1.25");
+    assert_decides(13.1, 0, OW_TAPER_NOT_SAID, OW_MEASURE_TAPER, "0.5 mm more is R1/4 or 1/4-18 NPT");
+}
+
+/* Gauge lengths: ISO 7-1 (R1/4 6.0 mm), ASME B1.20.1 (L1 of 1/4: 0.2278 in). */
+static void the_place_of_the_jaws_is_said_for_each_taper(void **state)
+{
+    ow_caliper_answer answer = ask(13.1, OW_CALIPER_MALE, 0, OW_TAPER_NOT_SAID);
+    (void)state;
+    assert_string_equal(answer.place, "from the small end: 6.0 mm if it is R1/4, 5.8 mm if it is 1/4-18 NPT");
+    ow_caliper_done(&context, &answer);
+    answer = ask(11.0, OW_CALIPER_MALE, 1.27, OW_TAPER_NOT_SAID);
+    assert_string_equal(answer.place, "");
+    ow_caliper_done(&context, &answer);
+}
+
+static void assert_why(double diameter_mm, const char *name, const char *said, bool is_said)
+{
+    ow_caliper_answer answer = ask(diameter_mm, OW_CALIPER_MALE, 1.5, OW_TAPER_NO);
+    ow_thread wanted = {0};
+    size_t used, found = 0;
+    assert_int_equal(ow_thread_read(name, &wanted, &used), OW_OK);
+    while (found < answer.count && !ow_thread_same(&answer.candidates[found].thread, &wanted))
+        found++;
+    assert_true(found < answer.count);
+    if ((strstr(answer.candidates[found].why, said) != NULL) != is_said)
+        fail_msg("%.2f mm, %s: %s", diameter_mm, name, answer.candidates[found].why);
+    ow_caliper_done(&context, &answer);
+}
+
+/* ISO 965-1: M12x1.5 6g is 11.732 to 11.968 mm over the crests. */
+static void a_reading_outside_the_limits_says_what_it_speaks_of(void **state)
+{
+    (void)state;
+    assert_why(11.65, "M12x1.5", "0.08 mm below, worn", true);
+    assert_why(12.05, "M12x1.5", "0.08 mm above, burred", true);
+    assert_why(11.70, "M12x1.5", "worn", false); /* the instrument's own error covers it */
+}
+
+/* 24.8 mm and 11 to the inch: between G3/4 (24.1 to 24.7 mm, 14 to the inch) and G1 (30.3), ISO 228-1. */
+static void a_reading_that_fits_nothing_well_is_doubted(void **state)
+{
+    ow_caliper_answer answer = ask(24.8, OW_CALIPER_FEMALE, 25.4 / 11, OW_TAPER_NOT_SAID);
+    (void)state;
+    assert_non_null(strstr(answer.doubt, "count the threads again"));
+    ow_caliper_done(&context, &answer);
+    answer = ask(24.8, OW_CALIPER_FEMALE, 25.4 / 12, OW_TAPER_NOT_SAID);
+    assert_string_equal(answer.doubt, ""); /* 1 1/16-12, 24.70 to 25.16 mm */
+    ow_caliper_done(&context, &answer);
 }
 
 /* What is measured already tells nothing more, and no measurement tells more than is open. */
@@ -454,6 +504,9 @@ int main(void)
         cmocka_unit_test(a_diameter_and_a_pitch_name_the_thread),
         cmocka_unit_test(what_a_diameter_leaves_open_is_listed),
         cmocka_unit_test(the_next_measurement_is_the_one_that_tells_most),
+        cmocka_unit_test(the_place_of_the_jaws_is_said_for_each_taper),
+        cmocka_unit_test(a_reading_outside_the_limits_says_what_it_speaks_of),
+        cmocka_unit_test(a_reading_that_fits_nothing_well_is_doubted),
         cmocka_unit_test(information_is_bounded_by_what_is_open),
         cmocka_unit_test(a_number_out_of_range_is_refused),
         cmocka_unit_test(a_failed_allocation_leaks_nothing),
