@@ -10,6 +10,7 @@
 #define QUARTER_TURN 1.5707963267948966
 #define SLACK_LEAST 1.05 /* of the straight way; up to 1.08: a navy's engine mechanics manual */
 #define SLACK_MOST 1.08
+#define CUT_M 0.001 /* nobody cuts a hose to less */
 
 static void check_material(ow_checking *checking, size_t node, const ow_part *part)
 {
@@ -124,15 +125,21 @@ static void check_reach(ow_checking *checking, size_t given)
         return;
     double taut_m = apart_m - rigid_m, length_m = layout->nodes[hose].length_m;
     ow_checking_node(checking, hose, where);
-    snprintf(mend, sizeof mend, "Cut it %.0f to %.0f mm long or more, and measure along the way it will lie.",
-             taut_m * SLACK_LEAST * 1e3, taut_m * SLACK_MOST * 1e3);
-    if (length_m < taut_m)
+    bool drains = layout->circuit == OW_DRAIN; /* there slack is a sag */
+    if (drains)
+        snprintf(mend, sizeof mend, "Cut it %.0f mm long or more, and measure along the way it will lie.",
+                 ceil(taut_m * 1e3));
+    else
+        snprintf(mend, sizeof mend,
+                 "Cut it %.0f to %.0f mm long or more, and measure along the way it will lie.",
+                 taut_m * SLACK_LEAST * 1e3, taut_m * SLACK_MOST * 1e3);
+    if (length_m < taut_m - CUT_M)
         ow_checking_find_mend(
             checking, "hose-short", where, mend,
             "it is cut %.0f mm long; the ports stand %.0f mm apart or more and the fittings "
             "bridge %.0f mm of that at most",
             length_m * 1e3, apart_m * 1e3, rigid_m * 1e3);
-    else if (layout->circuit != OW_DRAIN && length_m < taut_m * SLACK_LEAST) /* in a drain slack is a sag */
+    else if (!drains && length_m < taut_m * SLACK_LEAST)
         ow_checking_warn_mend(checking, "hose-short", where, mend,
                               "it is cut %.0f mm long and would be taut: %.0f mm are left between the "
                               "fittings, and 5 to 8 %% of slack are wanted",
