@@ -19,6 +19,9 @@ typedef struct ow_given {
 
 #define OW_PORTS_MAX 6 /* ports served: --to and --keep together */
 #define OW_TO_MAX 3
+/* Lengths that a hose is cut to. */
+#define OW_HOSE_LENGTH_LOW_M 0.001
+#define OW_HOSE_LENGTH_HIGH_M 100.0
 #define OW_NODE_NONE ((size_t)-1)
 
 /* A node is a part, or a given port that closes an end. Node 0 is the source port; its only exit

@@ -4,6 +4,7 @@
 
 #include "ask/ask_internal.h"
 #include "base/words.h"
+#include "layout/asked.h"
 
 double ow_circuit_assumed_pressure_pa(ow_circuit circuit)
 {
@@ -42,44 +43,66 @@ static ow_span whole(const char *words)
     return (ow_span){0, strlen(words)};
 }
 
-/* Bounds of what may be asked for, as docs/layout.md tells them of `asked`, so that a layout can say it. */
-typedef struct quantity_range {
-    const char *option;
-    ow_dimension dimension;
-    double least, most;
-    const char *words;
-} quantity_range;
-
-static const quantity_range BORE = {"--bore", OW_LENGTH, 1e-4, 0.2, "0.1 mm to 200 mm"};
-static const quantity_range RATING = {"--rating", OW_PRESSURE, 0.0, 2e8, "0 bar to 2000 bar"};
-static const quantity_range TEMPERATURE = {"--temperature", OW_TEMPERATURE, -200.0, 1200.0,
-                                           "-200 C to 1200 C"};
-static const quantity_range HOSE = {"--hose", OW_LENGTH, 1e-3, 100.0, "1 mm to 100 m"};
-
 /* How to mend a quantity with a decimal comma, or NULL. */
 static const char *comma_mend(const char *words)
 {
     return strchr(words, ',') != NULL ? "write a point for the decimal comma" : NULL;
 }
 
-static void read_quantity(ow_asking *asking, const quantity_range *range, const char *words, double *value)
+static void out_of_range(ow_asking *asking, const char *option, const char *words, ow_dimension dimension,
+                         double low, double high)
+{
+    ow_text expected = ow_text_new(asking->context);
+    ow_quantity_write(&expected, dimension, low, 6);
+    ow_text_add(&expected, " to ");
+    ow_quantity_write(&expected, dimension, high, 6);
+    ow_asking_fault(asking, option, words, whole(words), ow_asking_keep(asking, &expected), NULL,
+                    "this is out of range");
+}
+
+/* Words that were given for a length, a pressure, a temperature between two bounds. */
+static void read_between(ow_asking *asking, const char *option, const char *words, ow_dimension dimension,
+                         double low, double high, double *value)
 {
     double read = 0.0;
     if (words == NULL)
         return;
-    if (ow_quantity_read(words, range->dimension, &read) != OW_OK)
-        ow_asking_fault(asking, range->option, words, whole(words), ow_dimension_expected(range->dimension),
+    if (ow_quantity_read(words, dimension, &read) != OW_OK)
+        ow_asking_fault(asking, option, words, whole(words), ow_dimension_expected(dimension),
                         comma_mend(words), "this cannot be read as a quantity");
-    else if (read < range->least * (1.0 - 1e-12) || read > range->most * (1.0 + 1e-12))
-        ow_asking_fault(asking, range->option, words, whole(words), range->words, NULL,
-                        "this is out of range");
+    else if (read < low || read > high)
+        out_of_range(asking, option, words, dimension, low, high);
     else
         *value = read;
 }
 
+/* The same in the bounds that `asked` has for it, so that a layout can say it again. */
+static void read_asked(ow_asking *asking, const char *option, const char *words, double *value)
+{
+    const ow_asked_key *key = ow_asked_key_find(option + strlen("--"));
+    read_between(asking, option, words, key->dimension, key->low, key->high, value);
+}
+
+static void read_orifice(ow_asking *asking, const char *words, ow_limits *limits)
+{
+    const ow_asked_key *key = ow_asked_key_find("orifice");
+    double low, high;
+    if (words == NULL)
+        return;
+    if (ow_quantity_read_range(words, key->dimension, &low, &high) != OW_OK) {
+        ow_asking_fault(asking, "--orifice", words, whole(words), "a range of lengths such as 0.8..1.2 mm",
+                        comma_mend(words), "this cannot be read as a range");
+    } else if (low < key->low || high > key->high) {
+        out_of_range(asking, "--orifice", words, key->dimension, key->low, key->high);
+    } else {
+        limits->orifice_low_m = low;
+        limits->orifice_high_m = high;
+    }
+}
+
 void ow_hose_length_read(ow_asking *asking, const char *words, double *length_m)
 {
-    read_quantity(asking, &HOSE, words, length_m);
+    read_between(asking, "--hose", words, OW_LENGTH, OW_HOSE_LENGTH_LOW_M, OW_HOSE_LENGTH_HIGH_M, length_m);
 }
 
 size_t ow_asking_choice(ow_asking *asking, const char *option, const char *words, const char *const *choices,
@@ -123,18 +146,15 @@ static void read_choices(ow_asking *asking, const ow_ask_words *words, ow_limits
 void ow_limits_read(ow_asking *asking, const ow_ask_words *words, ow_limits *limits)
 {
     read_choices(asking, words, limits);
-    read_quantity(asking, &BORE, words->bore, &limits->least_bore_m);
+    read_asked(asking, "--bore", words->bore, &limits->least_bore_m);
     if (words->bore != NULL)
         limits->bore_warns = false;
-    read_quantity(asking, &RATING, words->rating, &limits->rating_pa);
+    read_asked(asking, "--rating", words->rating, &limits->rating_pa);
     if (words->temperature != NULL) {
-        read_quantity(asking, &TEMPERATURE, words->temperature, &limits->temperature_c);
+        read_asked(asking, "--temperature", words->temperature, &limits->temperature_c);
         limits->has_temperature = true;
     }
-    if (words->orifice != NULL && ow_quantity_read_range(words->orifice, OW_LENGTH, &limits->orifice_low_m,
-                                                         &limits->orifice_high_m) != OW_OK)
-        ow_asking_fault(asking, "--orifice", words->orifice, whole(words->orifice),
-                        "a range of lengths such as 0.8..1.2 mm", NULL, "this cannot be read as a range");
+    read_orifice(asking, words->orifice, limits);
     limits->tolerate = words->tolerate;
     limits->remote_switch = words->remote_switch;
 }

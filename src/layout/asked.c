@@ -2,6 +2,7 @@
 #include "layout/asked.h"
 
 #include <stddef.h>
+#include <string.h>
 
 #include "layout/reading.h"
 
@@ -22,7 +23,7 @@ static const ow_asked_key keys[] = {
     {"fluid", OW_ASKED_CHOICE, 0, 0, 0, IN(fluid), {"any", "oil", "coolant"}},
     {"tolerate", OW_ASKED_YES, 0, 0, 0, IN(tolerate), {NULL}},
     {"remote-switch", OW_ASKED_YES, 0, 0, 0, IN(remote_switch), {NULL}},
-    {"tee", OW_ASKED_YES, 0, 0, 0, IN(no_tee), {NULL}}, /* the other way round: "tee: no" */
+    {"tee", OW_ASKED_UNLESS, 0, 0, 0, IN(no_tee), {NULL}},
 };
 
 size_t ow_asked_key_count(void)
@@ -33,4 +34,12 @@ size_t ow_asked_key_count(void)
 const ow_asked_key *ow_asked_key_at(size_t index)
 {
     return index < ow_asked_key_count() ? &keys[index] : NULL;
+}
+
+const ow_asked_key *ow_asked_key_find(const char *key)
+{
+    for (size_t i = 0; i < ow_asked_key_count(); i++)
+        if (strcmp(keys[i].key, key) == 0)
+            return &keys[i];
+    return NULL;
 }

@@ -11,6 +11,7 @@ typedef enum ow_asked_type {
     OW_ASKED_RANGE,    /* two doubles, one behind the other */
     OW_ASKED_CHOICE,   /* an enum of the size of int: place in `choices` */
     OW_ASKED_YES,      /* bool */
+    OW_ASKED_UNLESS,   /* bool, the other way round: the key says what the limit refuses */
     OW_ASKED_DEGREES   /* temperature_c, and has_temperature */
 } ow_asked_type;
 
@@ -26,5 +27,6 @@ typedef struct ow_asked_key {
 
 size_t ow_asked_key_count(void);
 const ow_asked_key *ow_asked_key_at(size_t index);
+const ow_asked_key *ow_asked_key_find(const char *key); /* NULL if there is none */
 
 #endif

@@ -126,8 +126,9 @@ static void read_options(ow_reading *reading, const ow_part *part, const ow_yaml
         ow_reading_fault(reading, length->span, NULL, NULL, "only a hose is cut to length, \"%.60s\" is none",
                          part->id);
     else if (length)
-        ow_reading_note(reading, ow_yaml_quantity(reading->context, reading->source, length, OW_LENGTH, 1e-3,
-                                                  100, &node->length_m));
+        ow_reading_note(reading,
+                        ow_yaml_quantity(reading->context, reading->source, length, OW_LENGTH,
+                                         OW_HOSE_LENGTH_LOW_M, OW_HOSE_LENGTH_HIGH_M, &node->length_m));
     if (seal)
         read_seals(reading, part, seal, node);
 }

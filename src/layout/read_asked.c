@@ -47,9 +47,10 @@ static ow_status read_key(ow_reading *reading, const ow_asked_key *key, const ow
             *(int *)to = (int)choice;
         return status;
     case OW_ASKED_YES:
+    case OW_ASKED_UNLESS:
         status = ow_yaml_bool(context, source, member, &yes);
         if (status == OW_OK)
-            *(bool *)to = strcmp(key->key, "tee") == 0 ? !yes : yes;
+            *(bool *)to = yes != (key->type == OW_ASKED_UNLESS);
         return status;
     case OW_ASKED_DEGREES:
         status = ow_yaml_quantity(context, source, member, key->dimension, key->low, key->high, to);
@@ -57,14 +58,6 @@ static ow_status read_key(ow_reading *reading, const ow_asked_key *key, const ow
         return status;
     }
     return OW_FAULT;
-}
-
-static const ow_asked_key *find_key(const char *word)
-{
-    for (size_t i = 0; i < ow_asked_key_count(); i++)
-        if (strcmp(ow_asked_key_at(i)->key, word) == 0)
-            return ow_asked_key_at(i);
-    return NULL;
 }
 
 static void unknown_key(ow_reading *reading, const ow_yaml *member)
@@ -97,7 +90,7 @@ void ow_reading_asked(ow_reading *reading, const ow_yaml *asked)
     }
     layout->asked.no_tee = layout->circuit == OW_DRAIN;
     for (const ow_yaml *member = asked->first; member && !ow_reading_enough(reading); member = member->next) {
-        const ow_asked_key *key = find_key(member->key);
+        const ow_asked_key *key = ow_asked_key_find(member->key);
         if (key) {
             layout->has_asked = true;
             ow_reading_note(reading, read_key(reading, key, member, &layout->asked));

@@ -28,7 +28,7 @@ static void write_value(ow_text *text, const ow_asked_key *key, const void *from
 {
     const double *number = from;
     ow_text_format(text, "%s: ", key->key);
-    if (key->type == OW_ASKED_YES)
+    if (key->type == OW_ASKED_YES || key->type == OW_ASKED_UNLESS)
         ow_text_add(text, yes ? "yes" : "no");
     else if (key->type == OW_ASKED_CHOICE)
         ow_text_add(text, key->choices[*(const int *)from]);
@@ -52,14 +52,13 @@ static bool is_asked(const ow_layout *layout, const ow_asked_key *key, const voi
     case OW_ASKED_DEGREES:
         return layout->asked.has_temperature;
     case OW_ASKED_YES:
-        break;
-    }
-    *yes = *(const bool *)from;
-    if (strcmp(key->key, "tee") != 0)
+        *yes = *(const bool *)from;
         return *yes;
-    bool no_tee = *yes;
-    *yes = !no_tee;
-    return no_tee != (layout->circuit == OW_DRAIN);
+    case OW_ASKED_UNLESS:
+        *yes = !*(const bool *)from;
+        return *yes == (layout->circuit == OW_DRAIN); /* a drain has no tee unless one is asked for */
+    }
+    return false;
 }
 
 /* The layout's leaves in walking order, as the reader would see them. */

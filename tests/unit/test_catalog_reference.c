@@ -219,7 +219,7 @@ static void the_layouts_page_lists_every_key_of_asked(void **state)
     for (size_t i = 0; i < ow_asked_key_count(); i++) {
         const ow_asked_key *key = ow_asked_key_at(i);
         ow_text_format(&text, "| `%s` | ", key->key);
-        if (key->type == OW_ASKED_YES)
+        if (key->type == OW_ASKED_YES || key->type == OW_ASKED_UNLESS)
             ow_text_add(&text, "`yes`, `no`");
         for (size_t c = 0; c < OW_ASKED_CHOICES && key->choices[c]; c++)
             ow_text_format(&text, "%s`%s`", c ? ", " : "", key->choices[c]);
