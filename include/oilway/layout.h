@@ -43,8 +43,16 @@ typedef enum ow_choice { OW_ANY, OW_YES, OW_NO } ow_choice;
 typedef enum ow_restrictor_ask {
     OW_RESTRICTOR_ANY,
     OW_RESTRICTOR_REQUIRED,
-    OW_RESTRICTOR_FORBIDDEN
+    OW_RESTRICTOR_FORBIDDEN,
+    OW_RESTRICTOR_BY_UNIT /* of each --to as its own unit wants: units of both kinds on one feed */
 } ow_restrictor_ask;
+
+/*
+ * What the unit behind a given port wants: FORBIDDEN for a journal bearing or where one is built in, REQUIRED
+ * for a ball bearing with none built in, ANY where that is not known. `said` is the bearing that an asker
+ * named, else OW_BEARING_UNKNOWN. Source: common practice.
+ */
+ow_restrictor_ask ow_given_wants(const ow_given *to, ow_bearing said);
 
 /* What is asked of a layout beside its ports. Lengths m, pressures Pa; OW_NOT_SAID = not asked. */
 typedef struct ow_limits {

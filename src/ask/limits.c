@@ -131,13 +131,13 @@ static void read_choices(ow_asking *asking, const ow_ask_words *words, ow_limits
 {
     static const char *const choices[] = {"any", "yes", "no"};
     static const char *const yes_no[] = {"no", "yes"};
-    static const char *const restrictors[] = {"any", "required", "forbidden"};
+    static const char *const restrictors[] = {"any", "required", "forbidden", "by-unit"};
     static const char *const fluids[] = {"oil", "coolant"};
     limits->flexible = (ow_choice)ow_asking_choice(asking, "--flexible", words->flexible, choices, 3,
                                                    (size_t)limits->flexible);
     limits->closing = ow_asking_choice(asking, "--closing", words->closing, yes_no, 2, limits->closing) == 1;
     limits->restrictor = (ow_restrictor_ask)ow_asking_choice(asking, "--restrictor", words->restrictor,
-                                                             restrictors, 3, (size_t)limits->restrictor);
+                                                             restrictors, 4, (size_t)limits->restrictor);
     size_t fluid = ow_asking_choice(asking, "--fluid", words->fluid, fluids, 2, 2);
     if (fluid < 2)
         limits->fluid = fluid == 0 ? OW_FLUID_OIL : OW_FLUID_COOLANT;

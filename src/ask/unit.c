@@ -4,22 +4,6 @@
 
 #include "ask/unit.h"
 
-ow_restrictor_ask ow_unit_wants(const ow_given *to, ow_bearing said)
-{
-    ow_bearing bearing = said;
-    ow_built_in built_in = OW_BUILT_IN_UNKNOWN;
-    if (to->machine != NULL) {
-        built_in = to->machine->restrictor;
-        if (said == OW_BEARING_UNKNOWN)
-            bearing = to->machine->bearing;
-    }
-    if (bearing == OW_BEARING_JOURNAL || built_in == OW_BUILT_IN_YES)
-        return OW_RESTRICTOR_FORBIDDEN;
-    if (bearing == OW_BEARING_BALL && built_in == OW_BUILT_IN_NONE)
-        return OW_RESTRICTOR_REQUIRED;
-    return OW_RESTRICTOR_ANY;
-}
-
 static ow_status lay_restrictor(const ow_ask *ask, ow_bearing said, ow_limits *limits, ow_findings *findings)
 {
     ow_restrictor_ask wanted = OW_RESTRICTOR_ANY;
@@ -29,13 +13,13 @@ static ow_status lay_restrictor(const ow_ask *ask, ow_bearing said, ow_limits *l
         const ow_given *to = &ask->givens[index];
         if (to->role != OW_ROLE_TO)
             continue;
-        ow_restrictor_ask unit = ow_unit_wants(to, said);
+        ow_restrictor_ask unit = ow_given_wants(to, said);
         if (unit == OW_RESTRICTOR_ANY)
             status = ow_findings_add(findings, "restrictor-unknown", OW_WARNING, to->name, NULL,
                                      "it is not known whether %s has a restrictor built in, so the answer "
                                      "neither asks for one nor refuses one",
                                      to->machine != NULL ? to->machine->id : "the unit fed");
-        wanted = first || wanted == unit ? unit : OW_RESTRICTOR_ANY;
+        wanted = first || wanted == unit ? unit : OW_RESTRICTOR_BY_UNIT;
         first = false;
     }
     limits->restrictor = wanted;

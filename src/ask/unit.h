@@ -9,7 +9,4 @@
 ow_status ow_unit_lay_defaults(const ow_ask *ask, ow_bearing said, bool rating_said, ow_limits *limits,
                                ow_findings *findings);
 
-/* What one fed unit wants of a restrictor; ANY: not known. `said` as above. */
-ow_restrictor_ask ow_unit_wants(const ow_given *to, ow_bearing said);
-
 #endif

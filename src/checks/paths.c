@@ -156,7 +156,7 @@ static void check_needless(ow_checking *checking, const path_sum *sum, const ow_
     else if (forbidden)
         ow_checking_find(checking, "restrictor-wrong", where, "%s stands before %s, which wants none", where,
                          to->name);
-    else if (ow_unit_wants(to, OW_BEARING_UNKNOWN) == OW_RESTRICTOR_FORBIDDEN)
+    else if (ow_given_wants(to, OW_BEARING_UNKNOWN) == OW_RESTRICTOR_FORBIDDEN)
         ow_checking_warn(checking, "restrictor-wrong", where, "%s stands before %s, whose bearing wants none",
                          where, to->name);
 }
@@ -175,6 +175,8 @@ static void check_hole(ow_checking *checking, size_t node)
 static void check_restrictors(ow_checking *checking, const path_sum *sum, const ow_given *to)
 {
     ow_restrictor_ask wanted = checking->limits.restrictor;
+    if (wanted == OW_RESTRICTOR_BY_UNIT)
+        wanted = ow_given_wants(to, OW_BEARING_UNKNOWN);
     if (sum->restrictors > 0) {
         check_orifice(checking, sum->last_restrictor);
         check_hole(checking, sum->last_restrictor);
@@ -184,7 +186,7 @@ static void check_restrictors(ow_checking *checking, const path_sum *sum, const 
         ow_checking_find(checking, "restrictor-missing", to->name, "there is no restrictor on the way to %s",
                          to->name);
     else if (checking->layout->circuit == OW_FEED && wanted == OW_RESTRICTOR_ANY && sum->restrictors == 0 &&
-             ow_unit_wants(to, OW_BEARING_UNKNOWN) == OW_RESTRICTOR_REQUIRED)
+             ow_given_wants(to, OW_BEARING_UNKNOWN) == OW_RESTRICTOR_REQUIRED)
         ow_checking_warn(checking, "restrictor-missing", to->name,
                          "there is no restrictor on the way to %s, whose ball bearings want one", to->name);
     else if (wanted == OW_RESTRICTOR_REQUIRED)

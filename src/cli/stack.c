@@ -15,7 +15,7 @@ static const cli_option options[] = {
     {"bore", 'b', "Q", "least bore on the path to every --to", false, NULL},
     {"flexible", 0, "WORD", "exactly one hose on each path, none, or free", false, "yes no any"},
     {"closing", 0, "WORD", "whether fixed ports must have a joint that can be made last", false, "yes no"},
-    {"restrictor", 0, "WORD", "on the path to every --to", false, "required forbidden any"},
+    {"restrictor", 0, "WORD", "on the path to every --to", false, "required forbidden any by-unit"},
     {"orifice", 0, "LO..HI", "range of a restrictor's hole", false, NULL},
     {"rating", 0, "Q", "least pressure rating of every part", false, NULL},
     {"temperature", 0, "Q", "temperature that every part stands", false, NULL},

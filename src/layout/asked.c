@@ -16,7 +16,7 @@ static const ow_asked_key keys[] = {
     {"bore-warns", OW_ASKED_YES, 0, 0, 0, IN(bore_warns), {NULL}},
     {"flexible", OW_ASKED_CHOICE, 0, 0, 0, IN(flexible), {"any", "yes", "no"}},
     {"closing", OW_ASKED_YES, 0, 0, 0, IN(closing), {NULL}},
-    {"restrictor", OW_ASKED_CHOICE, 0, 0, 0, IN(restrictor), {"any", "required", "forbidden"}},
+    {"restrictor", OW_ASKED_CHOICE, 0, 0, 0, IN(restrictor), {"any", "required", "forbidden", "by-unit"}},
     {"orifice", OW_ASKED_RANGE, OW_LENGTH, 0, 50 * MM, IN(orifice_low_m), {NULL}},
     {"rating", OW_ASKED_QUANTITY, OW_PRESSURE, 0, 2000 * BAR, IN(rating_pa), {NULL}},
     {"temperature", OW_ASKED_DEGREES, OW_TEMPERATURE, -200, 1200, IN(temperature_c), {NULL}},

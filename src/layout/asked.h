@@ -15,7 +15,7 @@ typedef enum ow_asked_type {
     OW_ASKED_DEGREES   /* temperature_c, and has_temperature */
 } ow_asked_type;
 
-#define OW_ASKED_CHOICES 3
+#define OW_ASKED_CHOICES 4
 typedef struct ow_asked_key {
     const char *key;
     ow_asked_type type;

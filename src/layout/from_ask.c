@@ -16,9 +16,17 @@ static ow_hoses hoses_of(ow_choice flexible)
 
 static ow_restricting restricting_of(ow_restrictor_ask asked)
 {
-    return asked == OW_RESTRICTOR_REQUIRED    ? OW_RESTRICTING_NEEDED
-           : asked == OW_RESTRICTOR_FORBIDDEN ? OW_RESTRICTING_BARRED
-                                              : OW_RESTRICTING_FREE;
+    switch (asked) {
+    case OW_RESTRICTOR_REQUIRED:
+        return OW_RESTRICTING_NEEDED;
+    case OW_RESTRICTOR_FORBIDDEN:
+        return OW_RESTRICTING_BARRED;
+    case OW_RESTRICTOR_BY_UNIT:
+        return OW_RESTRICTING_BY_PORT;
+    case OW_RESTRICTOR_ANY:
+        break;
+    }
+    return OW_RESTRICTING_FREE;
 }
 
 ow_search_limits ow_search_limits_of(const ow_limits *limits)
@@ -129,8 +137,11 @@ static ow_status build_ports(ow_search *search)
     search->input.source = kind_of(search, &ask->givens[0].end);
     for (size_t i = 1; i < ask->given_count; i++) {
         const ow_given *given = &ask->givens[i];
-        ports[i - 1] = (ow_search_port){kind_of(search, &given->end), given->role != OW_ROLE_KEEP,
-                                        given->machine != NULL};
+        ports[i - 1] = (ow_search_port){.kind = kind_of(search, &given->end),
+                                        .served = given->role != OW_ROLE_KEEP,
+                                        .machine = given->machine != NULL};
+        if (given->role == OW_ROLE_TO)
+            ports[i - 1].restricting = restricting_of(ow_given_wants(given, OW_BEARING_UNKNOWN));
     }
     search->input.port_count = ask->given_count - 1;
     search->input.ports = ports;

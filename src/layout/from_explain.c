@@ -73,7 +73,8 @@ static bool lift_no_hose(ow_search_input *ask)
 
 static bool lift_needed(ow_search_input *ask)
 {
-    bool had = ask->limits.restricting == OW_RESTRICTING_NEEDED;
+    bool had =
+        ask->limits.restricting == OW_RESTRICTING_NEEDED || ask->limits.restricting == OW_RESTRICTING_BY_PORT;
     ask->limits.restricting = OW_RESTRICTING_FREE;
     return had;
 }

@@ -4,7 +4,6 @@
 ow_rules ow_rules_of(const ow_search_input *ask)
 {
     ow_rules rules = {.hoses = ask->limits.hoses,
-                      .restricting = ask->limits.restricting,
                       .closing = ask->limits.closing,
                       .remote_switch = ask->limits.remote_switch};
     for (size_t i = 0; i < ask->port_count; i++) {
@@ -16,6 +15,13 @@ ow_rules ow_rules_of(const ow_search_input *ask)
         if (rules.served == 0)
             rules.first = port;
         rules.served |= port;
+        ow_restricting restricting = ask->limits.restricting;
+        if (restricting == OW_RESTRICTING_BY_PORT)
+            restricting = ask->ports[i].restricting;
+        if (restricting == OW_RESTRICTING_NEEDED)
+            rules.needing |= port;
+        if (restricting == OW_RESTRICTING_BARRED)
+            rules.barring |= port;
         if (ask->ports[i].machine)
             rules.machines |= port;
     }
@@ -32,7 +38,7 @@ unsigned ow_rules_asked(const ow_rules *rules, ow_ports set)
     if ((serves && rules->hoses == OW_HOSES_ONE) ||
         ((set & rules->first) != 0 && rules->hoses == OW_HOSES_FREE))
         asked |= OW_PASSED_HOSE;
-    if (serves && rules->restricting == OW_RESTRICTING_NEEDED)
+    if ((set & rules->needing) != 0)
         asked |= OW_PASSED_RESTRICTOR;
     if (serves && rules->closing)
         asked |= OW_MAY_FIX;
@@ -64,7 +70,7 @@ bool ow_rules_may_pass(const ow_rules *rules, unsigned traits, unsigned history,
             return false;
     }
     if ((traits & OW_TRAIT_RESTRICTOR) != 0)
-        return !keeps && !(serves && rules->restricting == OW_RESTRICTING_BARRED);
+        return !keeps && (share & rules->barring) == 0;
     return true;
 }
 

@@ -34,13 +34,13 @@ static inline size_t ow_ports_first(ow_ports set) /* not of the empty set */
 
 typedef struct ow_rules {
     ow_hoses hoses;
-    ow_restricting restricting;
     bool closing, remote_switch;
     bool apart;      /* machines' ports must be kept apart by a hose */
     ow_ports served; /* ports to be fed */
     ow_ports kept;
-    ow_ports machines; /* of the served ones */
-    ow_ports first;    /* the first served one, or none */
+    ow_ports needing, barring; /* served ones that want a restrictor on their path, or none */
+    ow_ports machines;         /* of the served ones */
+    ow_ports first;            /* the first served one, or none */
 } ow_rules;
 
 ow_rules ow_rules_of(const ow_search_input *ask);

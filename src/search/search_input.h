@@ -22,10 +22,18 @@
 /* A layout of more parts is not looked for; if that was ever the reason for "none", the answer says so. */
 #define OW_SEARCH_PARTS_MAX 1000
 
+typedef enum ow_restricting {
+    OW_RESTRICTING_FREE,
+    OW_RESTRICTING_NEEDED, /* at least one part with `restrictor` on the path to each served port */
+    OW_RESTRICTING_BARRED, /* none on the path to any served port */
+    OW_RESTRICTING_BY_PORT /* to each served port as it says itself (free, needed or barred) */
+} ow_restricting;
+
 typedef struct ow_search_port {
-    uint32_t kind; /* of the net, or an extra kind of this ask */
-    bool served;   /* true: a port to be fed (--to); false: a kept one (a switch, a sender) */
-    bool machine;  /* belongs to an engine or a turbo; asked only of served ports */
+    uint32_t kind;              /* of the net, or an extra kind of this ask */
+    bool served;                /* true: a port to be fed (--to); false: a kept one (a switch, a sender) */
+    bool machine;               /* belongs to an engine or a turbo; asked only of served ports */
+    ow_restricting restricting; /* of a served port, where limits.restricting is OW_RESTRICTING_BY_PORT */
 } ow_search_port;
 
 typedef enum ow_hoses {
@@ -35,12 +43,6 @@ typedef enum ow_hoses {
                    * passes at least one hose (the branching part itself may be it) */
     OW_HOSES_NONE /* no part with `hose` on the path to any served port */
 } ow_hoses;
-
-typedef enum ow_restricting {
-    OW_RESTRICTING_FREE,
-    OW_RESTRICTING_NEEDED, /* at least one part with `restrictor` on the path to each served port */
-    OW_RESTRICTING_BARRED  /* none on the path to any served port */
-} ow_restricting;
 
 /*
  * Whatever the limits, no part with `restrictor` stands on the path to a kept port, and none with

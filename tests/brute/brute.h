@@ -49,14 +49,16 @@ typedef struct brute_net {
     brute_part parts[BRUTE_PARTS];
 } brute_net;
 
+typedef enum brute_restrictor { BRUTE_FREE, BRUTE_REQUIRED, BRUTE_FORBIDDEN, BRUTE_BY_PORT } brute_restrictor;
+
 typedef struct brute_port {
     int kind;
     bool is_to; /* else kept */
     bool is_machine;
+    brute_restrictor restrictor; /* what it wants itself, where the ask says BY_PORT */
 } brute_port;
 
 typedef enum brute_flexible { BRUTE_FLEX_ANY, BRUTE_FLEX_YES, BRUTE_FLEX_NO } brute_flexible;
-typedef enum brute_restrictor { BRUTE_FREE, BRUTE_REQUIRED, BRUTE_FORBIDDEN } brute_restrictor;
 
 typedef struct brute_ask {
     int source; /* kind of the source port */
@@ -78,6 +80,9 @@ typedef struct brute_ask {
     int forced;       /* a part that must be used, or -1 */
     bool forced_once; /* and not more than once */
 } brute_ask;
+
+/* What is wanted on the path to a port that is fed: never BY_PORT. */
+brute_restrictor brute_wanted(const brute_ask *ask, const brute_port *port);
 
 brute_ask brute_ask_plain(int source);
 

@@ -83,7 +83,7 @@ static void convert_limits(const brute_ask *ask, ow_search_limits *limits)
 {
     static const ow_hoses hoses[] = {OW_HOSES_FREE, OW_HOSES_ONE, OW_HOSES_NONE};
     static const ow_restricting restricting[] = {OW_RESTRICTING_FREE, OW_RESTRICTING_NEEDED,
-                                                 OW_RESTRICTING_BARRED};
+                                                 OW_RESTRICTING_BARRED, OW_RESTRICTING_BY_PORT};
     limits->least_bore_um = said(ask->least_bore_um, 1);
     limits->hoses = hoses[ask->flexible];
     limits->closing = ask->closing;
@@ -121,7 +121,11 @@ void brute_convert(const brute_net *net, const brute_ask *ask, brute_dice *dice,
     c->ask.source = c->kind_of[ask->source];
     c->ask.port_count = (size_t)ask->port_count;
     for (int i = 0; i < ask->port_count; i++) {
-        ow_search_port port = {c->kind_of[ask->ports[i].kind], ask->ports[i].is_to, ask->ports[i].is_machine};
+        static const ow_restricting wants[] = {OW_RESTRICTING_FREE, OW_RESTRICTING_NEEDED,
+                                               OW_RESTRICTING_BARRED};
+        const brute_port *from = &ask->ports[i];
+        ow_search_port port = {c->kind_of[from->kind], from->is_to, from->is_machine,
+                               wants[from->restrictor]};
         c->ports[i] = port;
     }
     c->ask.ports = c->ports;

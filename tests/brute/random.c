@@ -231,6 +231,8 @@ static void set_figures(brute_dice *dice, const brute_net *net, brute_ask *ask, 
         above_only = ask->orifice_low_um != BRUTE_NOT_SAID && brute_chance(dice, 50);
         ask->orifice_high_um = above_only ? BRUTE_NOT_SAID : 1200;
     }
+    for (int i = 0; limit == BRUTE_LIMIT_BY_PORT && i < ask->port_count; i++)
+        ask->ports[i].restrictor = (brute_restrictor)brute_roll(dice, 3);
     for (int i = 0; limit == BRUTE_LIMIT_WITHOUT && i < net->part_count; i++)
         ask->without[i] = brute_chance(dice, 20);
 }
@@ -246,6 +248,8 @@ static void set_switches(brute_ask *ask, brute_limit limit)
         ask->restrictor = BRUTE_REQUIRED;
     if (limit == BRUTE_LIMIT_FORBIDDEN)
         ask->restrictor = BRUTE_FORBIDDEN;
+    if (limit == BRUTE_LIMIT_BY_PORT)
+        ask->restrictor = BRUTE_BY_PORT;
     ask->closing = ask->closing || limit == BRUTE_LIMIT_CLOSING;
     ask->no_tee = ask->no_tee || limit == BRUTE_LIMIT_NO_TEE;
     ask->tolerate = ask->tolerate || limit == BRUTE_LIMIT_TOLERATE;
@@ -276,7 +280,7 @@ void brute_limit_drop(brute_ask *ask, brute_limit limit)
         memcpy(ask->without, plain.without, sizeof ask->without);
     if (limit == BRUTE_LIMIT_FLEX_YES || limit == BRUTE_LIMIT_FLEX_NO)
         ask->flexible = plain.flexible;
-    if (limit == BRUTE_LIMIT_REQUIRED || limit == BRUTE_LIMIT_FORBIDDEN)
+    if (limit == BRUTE_LIMIT_REQUIRED || limit == BRUTE_LIMIT_FORBIDDEN || limit == BRUTE_LIMIT_BY_PORT)
         ask->restrictor = plain.restrictor;
     ask->has_temperature = ask->has_temperature && limit != BRUTE_LIMIT_TEMPERATURE;
     ask->closing = ask->closing && limit != BRUTE_LIMIT_CLOSING;

@@ -32,7 +32,8 @@ bool brute_chance(brute_dice *dice, int percent);
     X(TOLERATE, "tolerate") \
     X(REMOTE, "remote switch") \
     X(KEPT, "kept ports") \
-    X(MACHINES, "machines apart")
+    X(MACHINES, "machines apart") \
+    X(BY_PORT, "restrictor by port")
 /* clang-format on */
 #define BRUTE_LIMIT_NAME(name, words) BRUTE_LIMIT_##name,
 typedef enum brute_limit { BRUTE_LIMIT_LIST(BRUTE_LIMIT_NAME) BRUTE_LIMIT_COUNT } brute_limit;

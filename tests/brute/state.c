@@ -49,7 +49,7 @@ static bool path_ruled_out(const brute_ask *ask, const brute_open *open, const b
 {
     if (!port->is_to)
         return !ask->kept_free && (open->restricted || (open->hoses > 0 && !ask->remote_switch));
-    if (open->narrow || (ask->restrictor == BRUTE_FORBIDDEN && open->restricted))
+    if (open->narrow || (brute_wanted(ask, port) == BRUTE_FORBIDDEN && open->restricted))
         return true;
     return (ask->flexible == BRUTE_FLEX_NO && open->hoses > 0) ||
            (ask->flexible == BRUTE_FLEX_YES && open->hoses > 1);
@@ -61,7 +61,7 @@ static bool path_accepted(const brute_ask *ask, const brute_open *open, const br
         return false;
     if (port->is_to && ask->flexible == BRUTE_FLEX_YES && open->hoses != 1)
         return false;
-    return !(port->is_to && ask->restrictor == BRUTE_REQUIRED && !open->restricted);
+    return !(port->is_to && brute_wanted(ask, port) == BRUTE_REQUIRED && !open->restricted);
 }
 
 /* Whether some port that this end may have beyond it is unserved and not yet ruled out. */

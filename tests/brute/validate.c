@@ -151,6 +151,11 @@ static path_facts facts_of_path(const brute_net *net, const brute_ask *ask, cons
     return facts;
 }
 
+brute_restrictor brute_wanted(const brute_ask *ask, const brute_port *port)
+{
+    return ask->restrictor == BRUTE_BY_PORT ? port->restrictor : ask->restrictor;
+}
+
 static const char *path_fault(const brute_ask *ask, const brute_port *port, path_facts facts)
 {
     if (!port->is_to) {
@@ -164,9 +169,9 @@ static const char *path_fault(const brute_ask *ask, const brute_port *port, path
         return "not exactly one hose";
     if (ask->flexible == BRUTE_FLEX_NO && facts.hoses != 0)
         return "a hose where none is wanted";
-    if (ask->restrictor == BRUTE_REQUIRED && facts.restrictors == 0)
+    if (brute_wanted(ask, port) == BRUTE_REQUIRED && facts.restrictors == 0)
         return "no restrictor";
-    if (ask->restrictor == BRUTE_FORBIDDEN && facts.restrictors > 0)
+    if (brute_wanted(ask, port) == BRUTE_FORBIDDEN && facts.restrictors > 0)
         return "a restrictor where none is wanted";
     return ask->least_bore_um != BRUTE_NOT_SAID && facts.narrow ? "too narrow" : NULL;
 }

@@ -131,8 +131,9 @@ void ow_random_ask(ow_random *random, size_t ports, ow_random_case *made)
                                   .hose_length_um = 650000};
     for (size_t i = 0; i < ports; i++) {
         bool served = i == 0 || ow_random_chance(random, 40);
-        made->ports[i] =
-            (ow_search_port){ow_random_below(random, kinds), served, served && ow_random_chance(random, 60)};
+        uint32_t kind = ow_random_below(random, kinds);
+        bool machine = served && ow_random_chance(random, 60);
+        made->ports[i] = (ow_search_port){.kind = kind, .served = served, .machine = machine};
     }
     if (ow_random_chance(random, 65))
         add_limits(random, &made->ask.limits);

@@ -61,7 +61,7 @@ static brute_part *adapter(workbench *b, int from, int to)
 
 static void serve(workbench *b, int kind, bool is_to)
 {
-    brute_port port = {kind, is_to, is_to};
+    brute_port port = {.kind = kind, .is_to = is_to, .is_machine = is_to};
     b->ask.ports[b->ask.port_count++] = port;
 }
 

@@ -35,7 +35,7 @@ static void ask_for(ow_random_case *made, char source, const char *ports)
                                   .ports = made->ports,
                                   .limits = OW_SEARCH_LIMITS_INIT};
     for (size_t i = 0; i < made->ask.port_count; i++)
-        made->ports[i] = (ow_search_port){(uint32_t)(ports[i] - 'a'), true, false};
+        made->ports[i] = (ow_search_port){.kind = (uint32_t)(ports[i] - 'a'), .served = true};
 }
 
 /* Parts of the best layout, or -1. *capped may be NULL. */
