@@ -6,6 +6,10 @@
 #include "oilway/hose_material.h"
 #include "plan/planning.h"
 
+/* Hose cut over the length of its way: 5 to 8 % of slack between fixed ports (a US Navy engine-mechanics
+ * manual). */
+#define HOSE_SLACK 1.065
+
 /* Where the most oil comes, hot, and what comes in the coldest state, at one turbo. */
 typedef struct drain_flows {
     double hot_m3s, cold_m3s;
@@ -221,6 +225,7 @@ static ow_status make_return(ow_planning *planning, ow_plan_return *home)
         length_m += sqrt((b->x_m - a->x_m) * (b->x_m - a->x_m) + (b->y_m - a->y_m) * (b->y_m - a->y_m) +
                          (b->z_m - a->z_m) * (b->z_m - a->z_m));
     }
+    length_m *= HOSE_SLACK;
     words.hose = ow_planning_words(planning, "%.9g m", length_m > 0.01 ? length_m : 0.01);
     if (status == OW_OK)
         status = ow_planning_answer(planning, &words, &home->asks, &home->answers, &home->layout);

@@ -194,11 +194,11 @@ static void the_bearing_that_is_said_goes_before_that_of_the_catalogue(void **st
     done(self);
 }
 
-static void two_units_that_want_different_things_leave_the_restrictor_free(void **state)
+static void two_units_that_want_different_things_each_get_theirs(void **state)
 {
     fixture *self = *state;
     const ow_ask_words words = {.from = "bare:gallery", .to = {"plain:in", "ball:in"}, .to_count = 2};
-    assert_int_equal(ask(self, &words)->limits.restrictor, OW_RESTRICTOR_ANY);
+    assert_int_equal(ask(self, &words)->limits.restrictor, OW_RESTRICTOR_BY_UNIT);
     done(self);
 }
 
@@ -402,7 +402,7 @@ int main(void)
         cmocka_unit_test(the_rating_is_the_pressure_of_the_source_or_assumed_and_told),
         cmocka_unit_test(a_feed_has_the_restrictor_that_the_unit_wants),
         cmocka_unit_test(the_bearing_that_is_said_goes_before_that_of_the_catalogue),
-        cmocka_unit_test(two_units_that_want_different_things_leave_the_restrictor_free),
+        cmocka_unit_test(two_units_that_want_different_things_each_get_theirs),
         cmocka_unit_test(a_drain_is_held_to_the_bore_of_the_outlet_from_either_side_and_only_warns),
         cmocka_unit_test(what_the_words_say_goes_before_the_defaults),
         cmocka_unit_test(the_circuit_comes_from_the_port_that_is_named),
