@@ -105,9 +105,9 @@ void ow_checking_pass(ow_checking *checking, const char *rule, const char *where
 
 bool ow_checking_has(const ow_checking *checking, const char *rule, const char *where)
 {
-    for (size_t index = 0; index < checking->findings->count; index++) {
+    for (size_t index = checking->first; index < checking->findings->count; index++) {
         const ow_finding *finding = &checking->findings->items[index];
-        if (strcmp(finding->rule->id, rule) == 0 && strcmp(finding->where, where) == 0)
+        if (strcmp(finding->rule->id, rule) == 0 && (where == NULL || strcmp(finding->where, where) == 0))
             return true;
     }
     return false;
@@ -161,12 +161,16 @@ static void find_limits(ow_checking *checking)
         checking->limits = layout->asked;
     else
         checking->rating_assumed = port == NULL || port->pressure_pa < 0.0;
+    if (port != NULL && port->holds[0] != '\0' && !ow_checking_has(checking, "switch-loses-place", NULL))
+        ow_checking_pass(checking, "switch-loses-place", layout->givens[0].name,
+                         "%s, which sits in %s now, is kept", port->holds, layout->givens[0].name);
 }
 
 ow_status ow_check_layout(const ow_context *context, const ow_catalog *catalog, const ow_layout *layout,
                           ow_findings *findings, ow_findings *passed)
 {
-    ow_checking checking = {context, catalog, layout, OW_LIMITS_INIT, false, findings, passed, OW_OK};
+    ow_checking checking = {context,  catalog,         layout, OW_LIMITS_INIT, false,
+                            findings, findings->count, passed, OW_OK};
     find_limits(&checking);
     ow_check_tree(&checking);
     ow_check_joints(&checking);

@@ -14,6 +14,7 @@ typedef struct ow_checking {
     ow_limits limits;      /* what it is held to */
     bool rating_assumed;   /* the pressure in limits is an assumption of the circuit */
     ow_findings *findings; /* what is wrong */
+    size_t first;          /* of them that is this layout's */
     ow_findings *passed;   /* what was looked at and is right; NULL = not wanted */
     ow_status status;      /* the first failure; later steps do nothing */
 } ow_checking;
@@ -37,7 +38,7 @@ void ow_checking_find_mend(ow_checking *checking, const char *rule, const char *
                            const char *format, ...) __attribute__((format(printf, 5, 6)));
 void ow_checking_warn_mend(ow_checking *checking, const char *rule, const char *where, const char *mend,
                            const char *format, ...) __attribute__((format(printf, 5, 6)));
-/* Whether that rule has been raised at that place already: one cause is told once. */
+/* Whether that rule has been raised at that place (NULL: at any) in this layout: one cause is told once. */
 bool ow_checking_has(const ow_checking *checking, const char *rule, const char *where);
 
 /* The node of a given port in the tree, or OW_NODE_NONE. */

@@ -30,9 +30,17 @@ static void check_material(ow_checking *checking, size_t node, const ow_part *pa
         told |= OW_HOSE_HEAT | OW_HOSE_HEAT_SHORT;
     if (ow_checking_has(checking, "rating", where))
         told |= OW_HOSE_PRESSURE;
+    size_t before = checking->findings->count;
     checking->status =
         ow_hose_judge(material, &service, told, checking->rating_assumed ? OW_WARNING : OW_ERROR, where,
                       checking->findings);
+    if (checking->findings->count == before && told == 0)
+        ow_checking_pass(checking, "hose-fluid", where, "%s: %s stands %s, pressure and heat (%s)", where,
+                         material->title, service.oil ? "oil" : "coolant", material->source);
+    else if (checking->findings->count == before && (told & OW_HOSE_FLUID) == 0)
+        ow_checking_pass(checking, "hose-fluid", where, "%s: %s stands %s%s (%s)", where, material->title,
+                         service.oil ? "oil" : "coolant", service.pressurised ? " and the pressure" : "",
+                         material->source);
 }
 
 /* Joints that hold a hose by a clamp, in a feed. */
@@ -68,7 +76,8 @@ static void check_bend(ow_checking *checking, size_t node, const ow_part *part)
             "it is cut %.0f mm long; a quarter turn at its least radius of %.0f mm takes %.0f mm",
             length_m * 1e3, part->bend_radius_m * 1e3, needed_m * 1e3);
     else
-        ow_checking_pass(checking, "hose-bend", where, "%.0f mm of it bend a quarter turn at %.0f mm radius",
+        ow_checking_pass(checking, "hose-bend", where,
+                         "%s: %.0f mm long, it can bend a quarter turn at %.0f mm radius", where,
                          length_m * 1e3, part->bend_radius_m * 1e3);
 }
 
@@ -146,7 +155,7 @@ static void check_reach(ow_checking *checking, size_t given)
                               length_m * 1e3, taut_m * 1e3);
     else
         ow_checking_pass(checking, "hose-short", where,
-                         "its %.0f mm reach over the %.0f mm between the fittings", length_m * 1e3,
+                         "%s: its %.0f mm reach over the %.0f mm between the fittings", where, length_m * 1e3,
                          taut_m > 0.0 ? taut_m * 1e3 : 0.0);
 }
 

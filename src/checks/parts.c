@@ -51,10 +51,25 @@ static void check_fluid(ow_checking *checking, size_t node, const ow_part *part)
                      part->id, checking->limits.fluid == OW_FLUID_OIL ? "oil" : "coolant");
 }
 
+/* What no part failed. */
+static void pass_parts(ow_checking *checking)
+{
+    const ow_limits *limits = &checking->limits;
+    if (limits->rating_pa >= 0.0 && !ow_checking_has(checking, "rating", NULL))
+        ow_checking_pass(checking, "rating", "", "every part is rated for %.3g bar or more%s",
+                         limits->rating_pa / 1e5, checking->rating_assumed ? ", which is assumed" : "");
+    if (limits->has_temperature && !ow_checking_has(checking, "temperature", NULL))
+        ow_checking_pass(checking, "temperature", "", "every part is made for %.4g C", limits->temperature_c);
+    if (limits->fluid != OW_FLUID_NONE && !ow_checking_has(checking, "fluid", NULL))
+        ow_checking_pass(checking, "fluid", "", "every part is listed for %s",
+                         limits->fluid == OW_FLUID_OIL ? "oil" : "coolant");
+    if (limits->no_tee && !ow_checking_has(checking, "tee-in-drain", NULL))
+        ow_checking_pass(checking, "tee-in-drain", "", "nothing branches");
+}
+
 void ow_check_parts(ow_checking *checking)
 {
     const ow_layout *layout = checking->layout;
-    size_t before = checking->findings->count;
     for (size_t node = 0; node < layout->node_count; node++) {
         const ow_part *part = layout->nodes[node].part;
         char where[OW_WHERE_SIZE];
@@ -67,7 +82,5 @@ void ow_check_parts(ow_checking *checking)
             ow_checking_find(checking, "tee-in-drain", ow_checking_node(checking, node, where),
                              "%s branches a drain", part->id);
     }
-    if (checking->findings->count == before && checking->limits.rating_pa >= 0.0)
-        ow_checking_pass(checking, "rating", "", "every part is rated for %.3g bar or more",
-                         checking->limits.rating_pa / 1e5);
+    pass_parts(checking);
 }

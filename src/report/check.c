@@ -17,6 +17,10 @@ static void write_passed(ow_text *text, const ow_findings *passed, const ow_styl
         if (strstr(pass->where, " to ") != NULL)
             ow_text_format(&line, "%s: ", pass->where);
         ow_text_add(&line, pass->message);
+        /* A joint names the standard that it is by itself; what was asked has no other source. */
+        size_t length = strlen(pass->message);
+        if (length > 0 && pass->message[length - 1] != ')' && strcmp(pass->rule->source, "asked") != 0)
+            ow_text_format(&line, " (%s)", pass->rule->source);
         ow_look_fold(text, style, 4, 4, ow_text_words(&line));
         ow_text_char(text, '\n');
         ow_text_done_into(&line, text);
@@ -46,12 +50,13 @@ void ow_report_check_text(ow_text *text, const ow_layout *layout, const ow_findi
     ow_report_findings_text(text, findings, style);
     size_t errors = count_of(findings, OW_ERROR);
     size_t warnings = count_of(findings, OW_WARNING);
+    size_t notes = count_of(findings, OW_NOTE);
     if (errors > 0)
         ow_look_paint(text, OW_PAINT_BAD, style, "not right");
     else
         ow_look_paint(text, OW_PAINT_GOOD, style, "right");
-    ow_text_format(text, ": %zu %s, %zu %s\n", errors, errors == 1 ? "error" : "errors", warnings,
-                   warnings == 1 ? "warning" : "warnings");
+    ow_text_format(text, ": %zu %s, %zu %s, %zu %s\n", errors, errors == 1 ? "error" : "errors", warnings,
+                   warnings == 1 ? "warning" : "warnings", notes, notes == 1 ? "note" : "notes");
 }
 
 ow_status ow_report_check_json(ow_text *text, const ow_layout *layouts, const ow_findings *findings,

@@ -24,8 +24,14 @@ static void write_one(ow_text *text, const ow_finding *finding, const ow_style *
     ow_text_done_into(&words, text);
 }
 
+/* The worst first; else in the order in which they were found. */
 void ow_report_findings_text(ow_text *text, const ow_findings *findings, const ow_style *style)
 {
-    for (size_t index = 0; index < findings->count; index++)
-        write_one(text, &findings->items[index], style);
+    static const ow_severity order[] = {OW_ERROR, OW_WARNING, OW_NOTE};
+    for (size_t rank = 0; rank < sizeof order / sizeof order[0]; rank++) {
+        for (size_t index = 0; index < findings->count; index++) {
+            if (findings->items[index].severity == order[rank])
+                write_one(text, &findings->items[index], style);
+        }
+    }
 }
