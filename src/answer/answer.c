@@ -7,6 +7,7 @@
 
 #include "base/memory.h"
 #include "base/source.h"
+#include "layout/from_search.h"
 #include "oilway/check.h"
 
 typedef struct answer_work {
@@ -17,33 +18,9 @@ typedef struct answer_work {
     ow_arena arena;
 } answer_work;
 
-/* What stands first in the order of preference, as far as source ports are compared by it. */
-typedef struct answer_key {
-    size_t parts;
-    bool unpriced;
-    int64_t cents;
-} answer_key;
-
-static answer_key key_of(const ow_layout *layout)
-{
-    bool complete = true;
-    answer_key key = {ow_layout_part_count(layout), false, ow_layout_price_cents(layout, &complete)};
-    key.unpriced = !complete;
-    return key;
-}
-
-static bool is_better(const answer_key *a, const answer_key *b)
-{
-    if (a->parts != b->parts)
-        return a->parts < b->parts;
-    if (a->unpriced != b->unpriced)
-        return b->unpriced;
-    return a->cents < b->cents;
-}
-
 /* Tries one source port; takes *search over if it is the best so far. */
 static ow_status try_source(answer_work *work, const ow_ask_item *item, ow_search **best, ow_layout *layout,
-                            answer_key *best_key, const ow_ask_item **best_item)
+                            const ow_ask_item **best_item)
 {
     ow_search *search = NULL;
     ow_status status = ow_search_new(work->context, work->net, &item->ask, &search);
@@ -60,9 +37,8 @@ static ow_status try_source(answer_work *work, const ow_ask_item *item, ow_searc
         ow_search_free(search);
         return status == OW_NONE ? OW_OK : status;
     }
-    answer_key key = key_of(&found);
     bool first = layout->node_count == 0;
-    if (!first && !is_better(&key, best_key)) {
+    if (!first && ow_search_compare(search, *best) >= 0) {
         ow_layout_free(&found);
         ow_search_free(search);
         return OW_OK;
@@ -72,7 +48,6 @@ static ow_status try_source(answer_work *work, const ow_ask_item *item, ow_searc
     ow_search_free(*best);
     *best = search;
     *layout = found;
-    *best_key = key;
     *best_item = item;
     return OW_OK;
 }
@@ -166,11 +141,10 @@ static ow_status answer_reading(answer_work *work, const ow_ask_set *set, size_t
 {
     ow_search *search = NULL;
     ow_layout layout = {0};
-    answer_key key = {0, false, 0};
     const ow_ask_item *item = &set->items[first];
     ow_status status = OW_OK;
     for (size_t index = first; index < past && status == OW_OK; index++)
-        status = try_source(work, &set->items[index], &search, &layout, &key, &item);
+        status = try_source(work, &set->items[index], &search, &layout, &item);
     answer->reading = item->reading;
     answer->ask = &item->ask;
     answer->findings = ow_findings_new(work->context);
@@ -198,13 +172,28 @@ static ow_status answer_all(answer_work *work, const ow_ask_set *set, ow_answers
     return OW_OK;
 }
 
+static ow_status report_unknown(const ow_context *context, const ow_catalog *catalog, const char *id)
+{
+    const char *nearest = ow_catalog_nearest_id(catalog, id);
+    const ow_source source = {"--explain", id, strlen(id)};
+    ow_text mend = ow_text_new(context);
+    if (nearest != NULL)
+        ow_text_format(&mend, "did you mean %s?", nearest);
+    ow_status status = ow_text_status(&mend);
+    if (status == OW_OK)
+        status = ow_source_report(context, OW_ERROR, OW_INPUT, &source, (ow_span){0, source.length},
+                                  "the id of a part in the catalogue",
+                                  nearest != NULL ? ow_text_words(&mend) : NULL,
+                                  "no part of that id is in the catalogue");
+    ow_text_done(&mend);
+    return status;
+}
+
 ow_status ow_answers_find(const ow_context *context, const ow_catalog *catalog, const ow_net *net,
                           const ow_ask_set *set, const ow_answer_options *options, ow_answers *answers)
 {
     if (options->explain != NULL && ow_catalog_part(catalog, options->explain) == NULL) {
-        const char *nearest = ow_catalog_nearest_id(catalog, options->explain);
-        return ow_report(context, OW_ERROR, OW_INPUT, "--explain", "the id of a part in the catalogue",
-                         nearest, "no part \"%s\" is in the catalogue", options->explain);
+        return report_unknown(context, catalog, options->explain);
     }
     answer_work *work = ow_new_array(context, 1, sizeof *work);
     if (work == NULL)

@@ -276,6 +276,11 @@ ow_status ow_search_best(ow_search *search)
     return search->best.nodes == NULL ? OW_NONE : OW_OK;
 }
 
+int ow_search_compare(const ow_search *left, const ow_search *right)
+{
+    return ow_key_compare(&left->best.key, &right->best.key);
+}
+
 ow_status ow_search_next(ow_search *search, ow_layout *layout)
 {
     ow_status status = ow_search_best(search);

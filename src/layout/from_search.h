@@ -38,6 +38,8 @@ const ow_end *ow_search_kind_end(const ow_search *search, size_t kind);
 void ow_search_write_given(const ow_search *search, size_t given, ow_text *text);
 /* Works out the best layout once. OW_NONE: there is none. */
 ow_status ow_search_best(ow_search *search);
+/* Which of two searches has the better best, as ow_key_compare; both were worked out and have one. */
+int ow_search_compare(const ow_search *left, const ow_search *right);
 /* A lasting copy of `words`, which is then empty again. */
 ow_status ow_search_keep_words(ow_search *search, const char **kept);
 /* Index of a part in the catalogue; false if it has no such part. */

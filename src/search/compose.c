@@ -29,7 +29,7 @@ static ow_key part_key(const ow_table *table, const ow_net_part *part, bool stic
     return key;
 }
 
-static int compare_keys(const ow_key *left, const ow_key *right)
+int ow_key_compare(const ow_key *left, const ow_key *right)
 {
     if (left->parts != right->parts)
         return left->parts < right->parts ? -1 : 1;
@@ -71,7 +71,7 @@ static uint32_t choose_part(const ow_table *table, const ow_deal *deal, bool sti
         if (!ow_filter_passes(table, place) || (deal->need & ~ow_filter_wide_places(table, shape, part)) != 0)
             continue;
         ow_key key = part_key(table, part, sticks_out);
-        int order = best == OW_RANK_NO_PART ? -1 : compare_keys(&key, &best_key);
+        int order = best == OW_RANK_NO_PART ? -1 : ow_key_compare(&key, &best_key);
         if (order < 0 || (order == 0 && part->id < net->parts[best].id)) {
             best = place;
             best_key = key;
@@ -112,7 +112,7 @@ static int compare_ids(const uint32_t *left, const uint32_t *right, size_t count
 
 int ow_rank_compare(ow_rank *rank, const ow_derivation *left, const ow_derivation *right)
 {
-    int order = compare_keys(&left->key, &right->key);
+    int order = ow_key_compare(&left->key, &right->key);
     if (order != 0)
         return order;
     ow_rank_list_ids(rank, left, rank->scratch[0]);

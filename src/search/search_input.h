@@ -113,6 +113,8 @@ typedef struct ow_key {
     int64_t cents;
     int64_t stick_out_um;
 } ow_key;
+/* Negative, zero or positive as left goes before, with (but for ids) or behind right. */
+int ow_key_compare(const ow_key *left, const ow_key *right);
 
 #define OW_TREE_NONE ((size_t)-1)
 
