@@ -10,6 +10,14 @@ typedef struct ow_answer_stack {
     ow_findings findings; /* of the layout, checked by code that shares nothing with the search */
 } ow_answer_stack;
 
+/* A limit that alone keeps every layout out. */
+typedef struct ow_lifted {
+    const char *limit; /* as a layout's `asked` says it: "rating 345 bar" */
+    size_t
+        part_count; /* of the best layout without it; of a quantity, of that with the most that can be had */
+    const char *words; /* "3 parts"; of a quantity "3 parts; 160 bar is the most that can be had" */
+} ow_lifted;
+
 /* The answer to one reading. */
 typedef struct ow_answer {
     const char *reading; /* NULL if nothing was left open; lent by the ask set */
@@ -20,7 +28,9 @@ typedef struct ow_answer {
     const char *cut;     /* why the list ended; lent */
     ow_missing *missing; /* if not found, plainest first */
     size_t missing_count;
-    ow_reach reach;       /* if not found */
+    ow_reach reach;    /* if not found */
+    ow_lifted *lifted; /* if not found: limits of which lifting one alone is enough */
+    size_t lifted_count;
     ow_findings findings; /* of the ask */
     bool explained;
     ow_explanation explanation; /* words lent by the answer */

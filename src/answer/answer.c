@@ -5,6 +5,7 @@
 
 #include <string.h>
 
+#include "answer/lifted.h"
 #include "base/memory.h"
 #include "base/source.h"
 #include "layout/from_search.h"
@@ -103,7 +104,13 @@ static ow_status say_why_none(answer_work *work, ow_search *search, ow_answer *a
     if (status == OW_OK)
         status =
             ow_search_missing(search, work->options->most_missing, &answer->missing, &answer->missing_count);
-    return status == OW_NONE ? OW_OK : status;
+    if (status != OW_OK && status != OW_NONE)
+        return status;
+    answer->lifted = ow_arena_get_array(&work->arena, OW_LIFTED_MAX, sizeof *answer->lifted);
+    if (answer->lifted == NULL)
+        return OW_MEMORY;
+    return ow_find_lifted(work->context, work->net, answer->ask, &work->arena, answer->lifted,
+                          &answer->lifted_count);
 }
 
 static ow_status fill_answer(answer_work *work, ow_search *search, ow_layout *layout, ow_answer *answer)

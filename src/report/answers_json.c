@@ -18,6 +18,17 @@ static void write_missing(ow_json *json, cJSON *parent, const ow_answer *answer)
     }
 }
 
+static void write_lifted(ow_json *json, cJSON *parent, const ow_answer *answer)
+{
+    cJSON *list = ow_json_list(json, parent, "lifted");
+    for (size_t index = 0; index < answer->lifted_count; index++) {
+        cJSON *item = ow_json_object(json, list, NULL);
+        ow_json_words(json, item, "limit", answer->lifted[index].limit);
+        ow_json_number(json, item, "part_count", (double)answer->lifted[index].part_count);
+        ow_json_words(json, item, "words", answer->lifted[index].words);
+    }
+}
+
 static void write_explanation(ow_json *json, cJSON *parent, const ow_answer *answer)
 {
     if (!answer->explained)
@@ -47,6 +58,7 @@ static void write_answer(ow_json *json, cJSON *parent, const ow_context *context
     }
     ow_json_words(json, parent, "list_ended", answer->cut);
     write_missing(json, parent, answer);
+    write_lifted(json, parent, answer);
     ow_json_words(json, parent, "reach", answer->found ? NULL : answer->reach.words);
     write_explanation(json, parent, answer);
     cJSON *findings = ow_json_list(json, parent, "findings");

@@ -73,6 +73,16 @@ static void write_stacks(ow_text *text, const ow_answer *answer, const ow_style 
     }
 }
 
+/* Which limit it is that fails, where lifting it alone is enough. */
+static void write_lifted(ow_text *text, const ow_answer *answer, const ow_style *style)
+{
+    for (size_t index = 0; index < answer->lifted_count; index++) {
+        ow_text_add(text, index == 0 ? "  It fails at a limit: " : "  or at: ");
+        ow_look_paint(text, OW_PAINT_STRONG, style, answer->lifted[index].limit);
+        ow_text_format(text, "\n    without it there is one: %s\n", answer->lifted[index].words);
+    }
+}
+
 static void write_none(ow_text *text, const ow_answer *answer, const ow_style *style)
 {
     ow_look_paint(text, OW_PAINT_BAD, style, "There is no such layout");
@@ -82,6 +92,7 @@ static void write_none(ow_text *text, const ow_answer *answer, const ow_style *s
         ow_look_fold(text, style, 2, 2, answer->reach.words);
         ow_text_char(text, '\n');
     }
+    write_lifted(text, answer, style);
     if (answer->missing_count == 0)
         ow_text_add(text, "  Not even one made part would complete it.\n");
     for (size_t index = 0; index < answer->missing_count; index++) {
