@@ -32,6 +32,9 @@ void ow_text_char(ow_text *text, char character);
 void ow_text_repeat(ow_text *text, char character, size_t count);
 void ow_text_format(ow_text *text, const char *format, ...) __attribute__((format(printf, 2, 3)));
 
+/* Replaces what is not ASCII: signs of the trade by words (37° by 37 deg), other letters by "?". */
+void ow_text_make_ascii(ow_text *text);
+
 /* The words so far, "" when none; lent until the next append. */
 const char *ow_text_words(const ow_text *text);
 /* OW_MEMORY if any append failed, else OW_OK. */
@@ -42,5 +45,8 @@ ow_status ow_text_status(const ow_text *text);
  * mark under the fault, then "expected …" and "mend: …" where given. Ends with a newline.
  */
 void ow_text_diagnostic(ow_text *text, const ow_diagnostic *diagnostic);
+
+/* The nearest of count known words, for "did you mean", or NULL when none is near enough to be of help. */
+const char *ow_words_nearest(const char *word, size_t length, const char *const *known, size_t count);
 
 #endif

@@ -6,13 +6,13 @@
 #include <stdbool.h>
 #include <stddef.h>
 
+#include "oilway/text.h"
+
 /* Letters that must change to get from a to b (insert, drop, change, swap neighbours), case ignored. */
 size_t ow_words_distance(const char *a, size_t a_length, const char *b, size_t b_length);
 /* Whether distance is near enough to suggest b for a: at most 1 up to 4 letters, 2 up to 8, else 3. A
  * wrong hint is worse than none. */
 bool ow_words_near(const char *a, size_t a_length, const char *b, size_t b_length, size_t *distance);
-/* The nearest of count words, or NULL. */
-const char *ow_words_nearest(const char *word, size_t length, const char *const *known, size_t count);
 bool ow_words_equal(const char *a, const char *b);                        /* ASCII case ignored */
 bool ow_words_equal_bytes(const char *a, size_t a_length, const char *b); /* ASCII case ignored */
 

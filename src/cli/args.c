@@ -40,18 +40,23 @@ static bool keep(cli_run *run, const cli_option *option, const char *value)
     return true;
 }
 
-/* Suggests the option that begins alike. */
+#define OPTIONS_MAX 64
+
+/* The option that is spelt nearly so, else the one that begins alike. */
 static const char *nearest_option(const cli_run *run, const char *name, size_t length)
 {
-    const cli_option *best = NULL;
-    for (size_t index = 0; index < run->command->option_count + cli_common_option_count; index++) {
-        const cli_option *option = index < run->command->option_count
-                                       ? &run->command->options[index]
-                                       : &cli_common_options[index - run->command->option_count];
-        if (length >= 3 && strncmp(option->name, name, 3) == 0)
-            best = option;
+    const char *names[OPTIONS_MAX] = {NULL};
+    size_t count = 0;
+    for (size_t index = 0; index < run->command->option_count && count < OPTIONS_MAX; index++)
+        names[count++] = run->command->options[index].name;
+    for (size_t index = 0; index < cli_common_option_count && count < OPTIONS_MAX; index++)
+        names[count++] = cli_common_options[index].name;
+    const char *nearest = ow_words_nearest(name, length, names, count);
+    for (size_t index = 0; index < count && nearest == NULL && length >= 3; index++) {
+        if (strncmp(names[index], name, 3) == 0)
+            nearest = names[index];
     }
-    return best != NULL ? best->name : NULL;
+    return nearest;
 }
 
 static bool unknown(const cli_run *run, const char *word, size_t length)

@@ -64,14 +64,32 @@ static cli_exit check(cli_run *run, const cli_shop *shop)
     return cli_print(run, &text, exit);
 }
 
+/* Whether the words behind `catalog` are ones that it knows, and as many as it takes. */
+static bool read_verb(const cli_run *run, const char **verb)
+{
+    static const char *const verbs[] = {"list", "show", "check"};
+    *verb = run->argument_count > 0 ? run->arguments[0] : "list";
+    size_t wanted = strcmp(*verb, "show") == 0 ? 2 : 1;
+    for (size_t index = 0; index < 3; index++) {
+        if (strcmp(*verb, verbs[index]) != 0)
+            continue;
+        if (run->argument_count == wanted || run->argument_count == 0)
+            return true;
+        fprintf(stderr, "oilway catalog %s: %s\n", *verb,
+                run->argument_count < wanted ? "whose ID is not said" : "too many arguments");
+        return false;
+    }
+    const char *nearest = ow_words_nearest(*verb, strlen(*verb), verbs, 3);
+    fprintf(stderr, "oilway catalog: \"%s\" is none of list, show ID and check%s%s%s\n", *verb,
+            nearest != NULL ? "; did you mean " : "", nearest != NULL ? nearest : "",
+            nearest != NULL ? "?" : "");
+    return false;
+}
+
 static cli_exit run_catalog(cli_run *run)
 {
-    const char *verb = run->argument_count > 0 ? run->arguments[0] : "list";
-    bool shows = strcmp(verb, "show") == 0;
-    if ((!shows && strcmp(verb, "list") != 0 && strcmp(verb, "check") != 0) ||
-        run->argument_count != (shows                     ? 2u
-                                : run->argument_count > 0 ? 1u
-                                                          : 0u)) {
+    const char *verb = NULL;
+    if (!read_verb(run, &verb)) {
         cli_print_usage_hint(run->command);
         return CLI_COULD_NOT;
     }
@@ -79,7 +97,7 @@ static cli_exit run_catalog(cli_run *run)
     ow_status status = cli_open_shop(run, false, &shop);
     if (status != OW_OK)
         return cli_fail(run, status);
-    cli_exit exit = shows                        ? show(run, &shop, run->arguments[1])
+    cli_exit exit = strcmp(verb, "show") == 0    ? show(run, &shop, run->arguments[1])
                     : strcmp(verb, "check") == 0 ? check(run, &shop)
                                                  : list(run, &shop);
     cli_close_shop(&shop);

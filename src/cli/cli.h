@@ -56,6 +56,7 @@ struct cli_run {
 
 extern const cli_command *const cli_commands[];
 extern const size_t cli_command_count;
+#define CLI_COMMANDS_MAX 32
 extern const cli_option cli_common_options[];
 extern const size_t cli_common_option_count;
 
@@ -73,6 +74,8 @@ void cli_print_usage_hint(const cli_command *command);
 
 /* output.c: prints to standard output (or --output FILE, whole or not at all) and frees the text. */
 cli_exit cli_print(cli_run *run, ow_text *text, cli_exit exit);
+/* Prints a text for a person beside the output, on standard error, and frees it. */
+void cli_print_aside(cli_run *run, ow_text *text);
 /* Says what a status means if nothing was said yet; CLI_COULD_NOT. */
 cli_exit cli_fail(cli_run *run, ow_status status);
 void cli_report(void *user, const ow_diagnostic *diagnostic);

@@ -52,13 +52,19 @@ int main(int count, char **words)
         cli_print_help(asked);
         return fflush(stdout) == 0 ? CLI_YES : CLI_COULD_NOT;
     }
-    if (strcmp(words[1], "--version") == 0) {
+    if (strcmp(words[1], "--version") == 0 || strcmp(words[1], "version") == 0) {
         puts("oilway " OW_VERSION);
         return fflush(stdout) == 0 ? CLI_YES : CLI_COULD_NOT;
     }
     const cli_command *command = find_command(words[1]);
     if (command == NULL) {
-        fprintf(stderr, "oilway: there is no command \"%s\"\n", words[1]);
+        const char *names[CLI_COMMANDS_MAX] = {NULL};
+        for (size_t index = 0; index < cli_command_count; index++)
+            names[index] = cli_commands[index]->name;
+        const char *nearest = ow_words_nearest(words[1], strlen(words[1]), names, cli_command_count);
+        fprintf(stderr, "oilway: there is no command \"%s\"%s%s%s\n", words[1],
+                nearest != NULL ? "; did you mean " : "", nearest != NULL ? nearest : "",
+                nearest != NULL ? "?" : "");
         cli_print_usage_hint(NULL);
         return CLI_COULD_NOT;
     }

@@ -13,6 +13,8 @@
 cli_exit cli_print(cli_run *run, ow_text *text, cli_exit exit)
 {
     const char *path = cli_value(run, "output");
+    if (run->style.ascii && cli_is_format(run, "text"))
+        ow_text_make_ascii(text);
     ow_status status = ow_text_status(text);
     if (status != OW_OK) {
         exit = cli_fail(run, status);
@@ -34,12 +36,22 @@ cli_exit cli_fail(cli_run *run, ow_status status)
     return CLI_COULD_NOT;
 }
 
+void cli_print_aside(cli_run *run, ow_text *text)
+{
+    if (run->style.ascii)
+        ow_text_make_ascii(text);
+    fputs(ow_text_words(text), stderr);
+    ow_text_done(text);
+}
+
 void cli_report(void *user, const ow_diagnostic *diagnostic)
 {
     cli_run *run = user;
     ow_context plain = OW_CONTEXT_INIT;
     ow_text text = ow_text_new(&plain);
     ow_text_diagnostic(&text, diagnostic);
+    if (run->style.ascii)
+        ow_text_make_ascii(&text);
     fputs(ow_text_words(&text), stderr);
     if (diagnostic->severity == OW_ERROR)
         run->errors++;

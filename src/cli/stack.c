@@ -76,6 +76,32 @@ static bool fill_words(cli_run *run, ow_ask_words *words, const char **without)
     return true;
 }
 
+static bool worth_saying(const ow_findings *findings)
+{
+    for (size_t index = 0; index < findings->count; index++)
+        if (findings->items[index].severity != OW_NOTE)
+            return true;
+    return false;
+}
+
+/* A format for programs that has no place for it: that there is none, and what was found wrong. */
+static void print_beside(cli_run *run, const ow_answers *answers)
+{
+    ow_text text = ow_text_new(&run->context);
+    ow_style style = run->style;
+    style.colour = false;
+    if (!answers->found)
+        ow_report_answers_text(&text, answers, &style);
+    for (size_t index = 0; answers->found && index < answers->count; index++) {
+        const ow_answer *answer = &answers->items[index];
+        if (answer->found && worth_saying(&answer->findings))
+            ow_report_findings_text(&text, &answer->findings, &style);
+        if (answer->found && worth_saying(&answer->stacks[0].findings))
+            ow_report_findings_text(&text, &answer->stacks[0].findings, &style);
+    }
+    cli_print_aside(run, &text);
+}
+
 static cli_exit print_answers(cli_run *run, const ow_answers *answers)
 {
     ow_text text = ow_text_new(&run->context);
@@ -96,6 +122,8 @@ static cli_exit print_answers(cli_run *run, const ow_answers *answers)
         ow_text_done(&text);
         return cli_fail(run, status);
     }
+    if (!cli_is_format(run, "text") && !cli_is_format(run, "json"))
+        print_beside(run, answers);
     return cli_print(run, &text, answers->found ? CLI_YES : CLI_NO);
 }
 
