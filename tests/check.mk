@@ -67,6 +67,15 @@ counter-http: | $(BUILD)/.check-packages ## the counter over HTTP, with ASan and
 	$(MAKE) BUILD=$(BUILD)/asan $(ASAN) all
 	@tests/counter/over_http.py $(BUILD)/asan/oilway
 
+# In Chromium: the main jobs clicked through, keyboard, paper, zoom, WCAG 2.2. Pictures in $(BUILD)/browser to look at.
+.PHONY: browser
+BROWSER_MODULES := tests/browser/node_modules/.package-lock.json
+$(BROWSER_MODULES): tests/browser/package.json tests/browser/package-lock.json | $(BUILD)/.check-packages
+	cd tests/browser && npm ci --ignore-scripts --no-audit --no-fund --loglevel=error
+	@touch $@
+browser: $(BUILD)/oilway $(BROWSER_MODULES) ## the counter page in a real browser
+	@node tests/browser/page.mjs $(BUILD)/oilway $(BUILD)/browser
+
 # ---- valgrind -------------------------------------------------------------------------------
 # Sees reads of memory that was never written, which ASan does not. OW_SLOW_TOOL asks tests that draw at random to
 # draw less. Left out, with the reason:
@@ -179,7 +188,7 @@ $(BUILD)/physics-driver: tests/reference/physics_driver.c $(LIBRARY)
 # ---- all of it ------------------------------------------------------------------------------
 # In turn, each with as many jobs as there are processors; the first that fails stops.
 CHECK_JOBS ?= $(shell nproc)
-CHECKS := format headers layers check-asan check-clang cases cases-asan counter-http docs-fresh fuzz-seeds valgrind reference-physics tidy
+CHECKS := format headers layers check-asan check-clang cases cases-asan counter-http browser docs-fresh fuzz-seeds valgrind reference-physics tidy
 .PHONY: cases-asan
 check: | $(BUILD)/.check-packages ## every test: gcc, clang, sanitizers, valgrind, cases, seeds, references, tidy
 	@set -e; for part in $(CHECKS); do echo "== $$part"; begun=$$(date +%s); \

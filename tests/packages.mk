@@ -5,3 +5,6 @@ REFERENCE_PACKAGES := freecad-python3 python3-fluids # thread tables, cut thread
 CHECK_PACKAGES += python3-fluids # a general-purpose reference for friction and fittings (brings scipy)
 CHECK_PACKAGES += python3-iapws  # a general-purpose reference for water
 CHECK_PACKAGES += python3-jsonschema # what is printed as JSON against docs/schema
+# The counter page in a browser; node or npm from elsewhere (some bring both in one package) are as good.
+CHECK_PACKAGES += chromium poppler-utils
+CHECK_PACKAGES += $(if $(shell command -v node),,nodejs) $(if $(shell command -v npm),,npm)

@@ -120,22 +120,46 @@ ow_status counter_api_swap(counter_call *call)
     return status;
 }
 
+/* Checked first, because the drawing numbers the findings where they occur. */
+static ow_status draw(counter_call *call, const ow_layout *layouts, size_t count, bool bare)
+{
+    ow_checked checked;
+    ow_draw_options options = OW_DRAW_OPTIONS_INIT;
+    options.bare = bare;
+    ow_status status = ow_check_layouts(&call->context, call->shop->catalog, layouts, count, &checked);
+    if (status != OW_OK)
+        return status;
+    status = ow_draw_layouts_svg(&call->text, layouts, checked.findings, count, &options);
+    ow_checked_done(&checked);
+    call->type = "image/svg+xml; charset=utf-8";
+    return status;
+}
+
+static void write_text(counter_call *call, const ow_layout *layouts, size_t count)
+{
+    ow_style style = OW_STYLE_INIT;
+    for (size_t index = 0; index < count; index++)
+        ow_report_layout_text(&call->text, &layouts[index], &style);
+    call->type = "text/plain; charset=utf-8";
+}
+
 ow_status counter_api_draw(counter_call *call)
 {
     ow_layout *layouts = NULL;
     size_t count = 0;
-    ow_style style = OW_STYLE_INIT;
     const char *format = counter_value(call, "format");
-    if (format != NULL && strcmp(format, "text") != 0) {
-        counter_fault(call, "format", format, "not a word known here", "text");
+    bool bare = counter_flag(call, "bare"), text = format != NULL && strcmp(format, "text") == 0;
+    if (format != NULL && !text && strcmp(format, "svg") != 0)
+        counter_fault(call, "format", format, "not a word known here", "svg or text");
+    if (call->faults.errors > 0)
         return OW_INPUT;
-    }
     ow_status status = read_layouts(call, &layouts, &count);
     if (status != OW_OK)
         return status;
-    for (size_t index = 0; index < count; index++)
-        ow_report_layout_text(&call->text, &layouts[index], &style);
-    call->type = "text/plain; charset=utf-8";
+    if (text)
+        write_text(call, layouts, count);
+    else
+        status = draw(call, layouts, count, bare);
     ow_layouts_free(&call->context, layouts, count);
-    return OW_OK;
+    return status;
 }

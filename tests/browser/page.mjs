@@ -1,0 +1,444 @@
+/* SPDX-License-Identifier: MIT */
+/*
+ * The counter page in a real browser:   node tests/browser/page.mjs BINARY [FOLDER for pictures]
+ *
+ * The three main jobs are clicked through and done by keyboard alone; bad input, paper, zoom and the rules of WCAG 2.2
+ * (level AA, as axe-core checks them) are looked at. The names of the tests are the sentences that they prove.
+ */
+import assert from "node:assert/strict";
+import { execFileSync, spawn } from "node:child_process";
+import fs from "node:fs";
+import os from "node:os";
+import path from "node:path";
+import { createRequire } from "node:module";
+import { fileURLToPath } from "node:url";
+import { chromium } from "playwright-core";
+
+const require = createRequire(import.meta.url);
+const AXE = fs.readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
+const SOURCE = path.resolve(path.dirname(fileURLToPath(import.meta.url)), "../..");
+const BINARY = path.resolve(process.argv[2]);
+const PICTURES = process.argv[3] ? path.resolve(process.argv[3]) : null;
+const SCRATCH = fs.mkdtempSync(path.join(os.tmpdir(), "oilway-browser-"));
+const CHROMIUM = ["/usr/bin/chromium", "/usr/bin/chromium-browser"].find((each) => fs.existsSync(each));
+const FLAGS = ["--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
+  "--disable-component-update", "--disable-sync"];
+const DESK = { width: 1280, height: 900 };
+const PHONE = { width: 360, height: 740 };
+
+/* A counter on a free port. */
+function openCounter(...options) {
+  const child = spawn(BINARY, ["counter", "--port", "0", ...options], { cwd: SOURCE, stdio: ["ignore", "pipe", "ignore"] });
+  return new Promise((done, failed) => {
+    child.stdout.on("data", (bytes) => {
+      const found = /http:\/\/[\d.:]+\//.exec(bytes);
+      if (found) done({ url: found[0], close: () => child.kill("SIGTERM") });
+    });
+    child.on("exit", (code) => failed(new Error(`the counter ended with ${code}`)));
+  });
+}
+
+let context, home;
+const complaints = [];
+
+async function openBrowser() {
+  context = await chromium.launchPersistentContext(path.join(SCRATCH, "profile"), {
+    executablePath: CHROMIUM, headless: true, args: FLAGS, viewport: DESK, acceptDownloads: true, permissions: ["clipboard-read", "clipboard-write"],
+  });
+  context.setDefaultTimeout(20000);
+  context.on("request", (request) => {
+    const { protocol, host } = new URL(request.url());
+    if (protocol !== "blob:" && !/^127\.0\.0\.1:\d+$/.test(host)) complaints.push("asked elsewhere: " + request.url());
+  });
+}
+
+/* A page at a link, whose complaints are remembered. */
+async function open(link, size = DESK, url = home) {
+  const page = await context.newPage();
+  await page.setViewportSize(size);
+  page.on("pageerror", (error) => complaints.push(`${link}: ${error.message}`));
+  page.on("console", (message) => {
+    /* A refused ask is told to the person; the browser also notes its status. */
+    if (["error", "warning"].includes(message.type()) && !/status of 40\d/.test(message.text())) complaints.push(`${link}: ${message.text()}`);
+  });
+  await page.goto(url + link);
+  return page;
+}
+
+const link = (parameters) => "?" + new URLSearchParams(parameters);
+const FOUND = link([["view", "stack"], ["from", "brockle-4:gallery"], ["to", "curlew-8b:oil-in"], ["keep", "sw-2"]]);
+const status = (page, id) => page.locator(`#${id}-status`);
+const says = (page, id, words) => page.waitForFunction(([name, part]) => document.getElementById(name).textContent.includes(part), [`${id}-status`, words]);
+const quiet = (page) => page.waitForFunction(() => document.querySelectorAll('[aria-busy="true"]').length === 0);
+
+function command(...words) {
+  return execFileSync(BINARY, words, { cwd: SOURCE, encoding: "utf8" });
+}
+
+const LAYOUT = command("stack", "--from", "brockle-4:gallery", "--to", "curlew-8b:oil-in", "--keep", "sw-2", "--format", "yaml");
+const JOB = fs.readFileSync(path.join(SOURCE, "examples/tractor-pull.yaml"), "utf8");
+const FILLED = {
+  stack: FOUND,
+  readings: link({ view: "stack", from: "M10 female", to: "-4 flare37 male" }),
+  none: link({ view: "stack", from: "M13x1.25 female washer", to: "plover-41:oil-in" }),
+  wrong: link({ view: "stack", from: "brockle-4:galery", to: "1/8 NPT femle" }),
+  check: link({ view: "check", layout: LAYOUT }),
+  unreadable: link({ view: "check", layout: LAYOUT.replace("curlew-8b:oil-in]", "curlew-8b:oil-inn]") }),
+  thread: link([["view", "thread"], ["diameter", "9.7"], ["side", "male"], ["end", "R1/8 male"], ["end", "1/8-27 NPT female"]]),
+  job: link({ view: "job", job: JOB }),
+  empty: "",
+};
+
+/* ---- the main jobs, by mouse ---------------------------------------------------------------- */
+
+async function a_stack_is_found_and_its_switch_kept() {
+  const page = await open("");
+  await page.getByLabel("From").fill("brockle-4");
+  await page.getByRole("option", { name: /^brockle-4:gallery/ }).click();
+  await page.getByLabel("To", { exact: true }).fill("curl");
+  await page.getByRole("option", { name: /^curlew-8b:oil-in/ }).click();
+  await page.getByRole("button", { name: "Keep sw-2" }).click();
+  await says(page, "stack", "the best has 5 parts");
+  await quiet(page);
+  const best = JSON.parse(command("stack", "--from", "brockle-4:gallery", "--to", "curlew-8b:oil-in", "--keep", "sw-2", "--best", "3", "--json"));
+  assert.equal(await page.getByRole("radio").count(), best.stacks.length);
+  for (const part of best.stacks[0].parts) assert.ok(await page.locator(".chosen").getByText(part.id).count() > 0, part.id);
+  assert.match(await page.locator(".drawing svg title").first().textContent(), /keeping sw-2/);
+  assert.equal(await page.locator(".joints tbody tr").count(), best.stacks[0].joint_count);
+  assert.match(await page.locator(".total").textContent(), new RegExp(best.stacks[0].price.toFixed(2)));
+  await page.getByRole("radio").nth(1).check();
+  await page.waitForFunction(() => location.search.includes("show=2"));
+  assert.match(await page.locator(".chosen").textContent(), /^ ?2\./);
+  /* The link holds the whole ask. */
+  const again = await open(new URL(page.url()).search);
+  await says(again, "stack", "the best has 5 parts");
+  assert.equal(await again.getByLabel("Keep").inputValue(), "sw-2");
+  assert.match(await again.locator(".chosen").textContent(), /^ ?2\./);
+  await again.getByRole("button", { name: "Copy the link" }).click();
+  assert.equal(await again.evaluate(() => navigator.clipboard.readText()), again.url());
+  await Promise.all([page.close(), again.close()]);
+}
+
+async function limits_are_held() {
+  const page = await open(FOUND);
+  await says(page, "stack", "5 parts");
+  await page.getByLabel("Least bore").fill("4 mm");
+  await page.waitForFunction(() => location.search.includes("bore=4"));
+  await quiet(page);
+  const bores = await page.locator(".alternative .sub").allTextContents();
+  for (const words of bores) assert.ok(Number(/bore ([\d.]+) mm/.exec(words)[1]) >= 4, words);
+  await page.getByText("More limits").click();
+  await page.getByLabel("Leave out").fill("hose-4-ptfe, hose-4-ptfe-cv");
+  await page.waitForFunction(() => location.search.includes("without="));
+  await page.waitForFunction(() => !/hose-4-ptfe/.test(document.querySelector(".chain")?.textContent ?? "hose-4-ptfe"));
+  await page.close();
+}
+
+async function a_thread_is_named_and_what_goes_on_it() {
+  const page = await open(link({ view: "thread" }));
+  await page.getByLabel("Diameter").fill("10.2");
+  await page.getByLabel("male, over its crests", { exact: true }).check();
+  await page.getByLabel("or threads per inch").fill("27");
+  await says(page, "thread", "1/8-27 NPT male");
+  assert.ok(await page.getByRole("heading", { name: /What decides|Confirm/ }).count() > 0);
+  await page.getByRole("link", { name: "1/8-27 NPT male" }).click();
+  await says(page, "mates", "seal on 1/8-27 NPT male");
+  assert.ok(await page.locator("#mates-result tr.right").count() > 0);
+  assert.match(await page.locator("#mates-result").textContent(), /starts and jams/);
+  await page.close();
+}
+
+async function a_part_is_swapped_and_the_layout_checked_again() {
+  const page = await open(FOUND);
+  await says(page, "stack", "5 parts");
+  await page.getByRole("link", { name: "Swap a part" }).click();
+  await says(page, "check", "It holds");
+  await page.getByRole("button", { name: "Swap he-4-s#2" }).click();
+  await says(page, "swap", "fit");
+  assert.equal(await page.locator("#swap-list").getByText("he-6-s", { exact: true }).count(), 0);
+  await page.getByRole("button", { name: "Use he-4-90", exact: true }).click();
+  await says(page, "check", "he-4-s#2 is now he-4-90. It holds");
+  assert.match(await page.getByLabel("Layout", { exact: true }).inputValue(), /he-4-s, hose-4-ptfe, he-4-90/);
+  await page.getByRole("button", { name: "Undo the swap" }).click();
+  await says(page, "check", "undone");
+  assert.match(await page.getByLabel("Layout", { exact: true }).inputValue(), /he-4-s, hose-4-ptfe, he-4-s/);
+  await page.close();
+}
+
+async function a_layout_that_does_not_hold_says_why() {
+  const page = await open(link({ view: "check", layout: LAYOUT.replace(/asked:.*\n/, "").replace("rs-m11x1-f4-1.0, ", "") }));
+  await says(page, "check", "It does not hold");
+  assert.ok(await page.locator(".findings .error").count() > 0);
+  assert.match(await page.locator(".findings .error").first().textContent(), /To mend: .*Source: /s);
+  await page.close();
+}
+
+async function a_job_is_written_and_planned() {
+  const page = await open(link({ view: "job" }));
+  await page.locator("#job-engine").selectOption("brockle-4");
+  await page.locator("#job-turbo").selectOption("plover-41");
+  await page.getByRole("button", { name: "Write this job" }).click();
+  await says(page, "job", "hold");
+  for (const name of [/^Feed/, /^Drain of plover-41.*taken/, /^Coolant/, /^Bill/, /^Assumed/, /^In order of work/])
+    assert.ok(await page.getByRole("heading", { name }).count() > 0, String(name));
+  assert.match(await page.locator("#job-part-feed").textContent(), /hot rev/);
+  await page.close();
+}
+
+/* ---- by keyboard alone ---------------------------------------------------------------------- */
+
+/* Tabs until the focus is where it is wanted. */
+async function tabTo(page, wanted, most = 60) {
+  for (let steps = 0; steps < most; steps++) {
+    await page.keyboard.press("Tab");
+    if (await page.evaluate((words) => {
+      const at = document.activeElement;
+      const name = at.getAttribute("aria-label") || at.labels?.[0]?.textContent || at.textContent;
+      return new RegExp(words).test(name.trim());
+    }, wanted)) return;
+  }
+  assert.fail(`the Tab key never comes to ${wanted}`);
+}
+
+async function the_keyboard_alone_suffices() {
+  const page = await open("");
+  await page.keyboard.press("Tab");
+  assert.equal(await page.evaluate(() => document.activeElement.textContent), "To the work");
+  await page.keyboard.press("Enter");
+  assert.equal(await page.evaluate(() => document.activeElement.id), "main");
+  await tabTo(page, "^From");
+  await page.keyboard.type("brockle-4:g");
+  await page.waitForSelector('[role="option"]');
+  await page.keyboard.press("ArrowDown");
+  assert.match(await page.evaluate(() => document.getElementById(document.activeElement.getAttribute("aria-activedescendant")).textContent), /^brockle-4:gallery/);
+  await page.keyboard.press("Enter");
+  await page.waitForSelector(".reading:has-text('holds sw-2')");
+  await tabTo(page, "^Keep sw-2");
+  await page.keyboard.press("Enter");
+  await page.waitForFunction(() => document.activeElement.value === "sw-2");
+  await page.keyboard.press("Shift+Tab");
+  await page.keyboard.press("Shift+Tab");
+  await page.keyboard.type("curlew-8b:oil-in");
+  await page.waitForFunction(() => document.querySelector(".offers:not([hidden])") || document.querySelector("#stack-status").textContent !== "");
+  await page.keyboard.press("Escape");
+  await says(page, "stack", "the best has 5 parts");
+  await quiet(page);
+  await tabTo(page, "^ ?1\\. 5 parts");
+  await page.keyboard.press("ArrowDown");
+  await page.waitForFunction(() => location.search.includes("show=2"));
+  await page.waitForFunction(() => document.activeElement.name === "alternative");
+  await tabTo(page, "^Swap a part");
+  await page.keyboard.press("Enter");
+  await says(page, "check", "It holds");
+  await quiet(page);
+  await tabTo(page, "^Swap he-3-f4s$");
+  await page.keyboard.press("Enter");
+  await says(page, "swap", "fit");
+  await page.keyboard.press("Escape");
+  assert.equal(await page.locator("#swap-dialog").evaluate((dialog) => dialog.open), false);
+  assert.equal(await page.evaluate(() => document.activeElement.textContent), "Swap he-3-f4s");
+  await page.keyboard.press("Enter");
+  await says(page, "swap", "fit");
+  await tabTo(page, "^Use ", 5);
+  await page.keyboard.press("Enter");
+  await says(page, "check", "is now");
+  await page.waitForFunction(() => document.activeElement.id === "undo");
+  await page.close();
+}
+
+/* ---- bad input ------------------------------------------------------------------------------ */
+
+async function bad_input_is_marked_and_mended() {
+  const page = await open(FILLED.wrong);
+  await says(page, "stack", "cannot be looked for");
+  assert.equal(await page.locator('input[aria-invalid="true"]').count(), 2);
+  assert.equal(await page.locator(".typed mark").first().textContent(), "galery");
+  assert.match(await page.locator("#stack-result").textContent(), /did you mean gallery/);
+  await page.getByLabel("From").fill("brockle-4:gallery");
+  await page.getByLabel("To", { exact: true }).fill("plover-41:oil-in");
+  await page.getByLabel("Least bore").fill("3");
+  await page.waitForFunction(() => /length with its unit/.test(document.querySelector("#stack-result").textContent));
+  await page.close();
+}
+
+async function markup_typed_in_stays_text() {
+  const nasty = '<img src=x onerror="document.title=1"><script>document.title=2</script>';
+  for (const parameters of [{ view: "stack", from: nasty, to: nasty }, { view: "check", layout: `layout: ${JSON.stringify(nasty)}\nfrom: 1/8-27 NPT female\nparts: [1/8-27 NPT male]\n` },
+    { view: "job", job: nasty }, { view: "thread", diameter: nasty, end: nasty }]) {
+    const page = await open(link(parameters));
+    await page.waitForTimeout(600);
+    assert.match(await page.title(), /oilway counter$/);
+    assert.equal(await page.locator("main img").count(), 0);
+    await page.close();
+  }
+}
+
+async function an_unreadable_layout_names_its_line() {
+  const page = await open(FILLED.unreadable);
+  await says(page, "check", "cannot be read");
+  assert.match(await page.locator("#check-faults").textContent(), /line \d+: /);
+  assert.equal(await page.locator("#check-faults mark").count(), 1);
+  assert.equal(await page.getByLabel("Layout", { exact: true }).getAttribute("aria-invalid"), "true");
+  await page.close();
+}
+
+async function where_there_is_no_stack_the_missing_part_is_named() {
+  const page = await open(FILLED.none);
+  await says(page, "stack", "There is no such stack");
+  assert.match(await page.locator("#stack-result").textContent(), /One made part would complete it.*M13x1.25 male/s);
+  await page.close();
+}
+
+async function a_bad_catalogue_is_told_and_the_page_goes_on() {
+  const folder = path.join(SCRATCH, "catalog");
+  fs.cpSync(path.join(SOURCE, "catalog"), folder, { recursive: true });
+  const counter = await openCounter("--catalog", folder);
+  const page = await open(FOUND, DESK, counter.url);
+  await says(page, "stack", "5 parts");
+  fs.writeFileSync(path.join(folder, "zz.yaml"), "page: zz\nkind: adaptor\n");
+  await page.waitForSelector("#shop-says:has-text('has faults')", { timeout: 30000 });
+  assert.match(await page.locator("#shop-says").textContent(), /zz\.yaml:2/);
+  await page.getByLabel("Least bore").fill("3 mm");
+  await page.waitForFunction(() => location.search.includes("bore=3"));
+  await says(page, "stack", "layouts");
+  fs.rmSync(path.join(folder, "zz.yaml"));
+  await page.waitForFunction(() => document.querySelector("#shop-says").textContent === "", null, { timeout: 30000 });
+  counter.close();
+  await page.close();
+}
+
+/* ---- paper, width, zoom, rules -------------------------------------------------------------- */
+
+async function a_layout_prints_on_one_or_two_pages() {
+  for (const name of ["stack", "check"]) {
+    for (const format of ["A4", "Letter"]) {
+      const page = await open(FILLED[name]);
+      await quiet(page);
+      await page.waitForSelector(".drawing svg");
+      const file = path.join(PICTURES ?? SCRATCH, `paper-${name}-${format}.pdf`);
+      await page.pdf({ path: file, format });
+      const pages = Number(/Pages:\s+(\d+)/.exec(execFileSync("pdfinfo", [file], { encoding: "utf8" }))[1]);
+      assert.ok(pages === 1 || pages === 2, `${name} on ${format}: ${pages} pages`);
+      const words = execFileSync("pdftotext", [file, "-"], { encoding: "utf8" });
+      for (const wanted of ["curlew-8b:oil-in", "sw-2", "Bill", "Fitted by", "Hot oil"]) assert.ok(words.includes(wanted), `${name}: ${wanted}`);
+      for (const unwanted of ["More limits", "Copy the link"]) assert.ok(!words.includes(unwanted), `${name}: ${unwanted}`);
+      await page.close();
+    }
+  }
+}
+
+async function nothing_is_wider_than_the_page() {
+  /* 640 wide is 1280 at 200 %, 320 is 1280 at 400 % (WCAG 2.2, 1.4.10). */
+  for (const width of [1280, 640, 360, 320]) {
+    for (const [name, where] of Object.entries(FILLED)) {
+      const page = await open(where, { width, height: 700 });
+      await quiet(page);
+      const over = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+      assert.ok(over <= 0, `${name} at ${width}: ${over} too wide`);
+      if (PICTURES) await page.screenshot({ path: path.join(PICTURES, `${name}-${width}.png`), fullPage: true });
+      await page.close();
+    }
+  }
+}
+
+/* Text spacing as WCAG 2.2, 1.4.12 has it: nothing may be cut off. */
+async function wider_text_still_fits() {
+  const page = await open(FOUND, PHONE);
+  await quiet(page);
+  await page.evaluate(() => {
+    for (const element of document.querySelectorAll("body *"))
+      element.style.cssText += "line-height:1.5!important;letter-spacing:.12em!important;word-spacing:.16em!important";
+  });
+  assert.ok(await page.evaluate(() => document.documentElement.scrollWidth <= document.documentElement.clientWidth));
+  const cut = await page.evaluate(() => Array.from(document.querySelectorAll("button, .button, label, td, th, p")).filter((element) =>
+    element.offsetParent && !element.closest(".hidden, svg") && (element.scrollHeight > element.clientHeight + 2 && getComputedStyle(element).overflowY === "hidden")).length);
+  assert.equal(cut, 0);
+  await page.close();
+}
+
+async function axe(page, what) {
+  await page.evaluate(AXE);
+  const found = await page.evaluate(() => globalThis.axe.run(document, {
+    runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"],
+  }));
+  assert.ok(found.passes.length > 10, "axe looked at next to nothing");
+  const faults = found.violations.map((one) => `${one.id}: ${one.help}: ${one.nodes.slice(0, 3).map((node) => node.html.slice(0, 160)).join(" | ")}`);
+  assert.deepEqual(faults, [], what);
+}
+
+async function the_rules_of_wcag_are_kept() {
+  for (const size of [DESK, PHONE]) {
+    for (const [name, where] of Object.entries(FILLED)) {
+      const page = await open(where, size);
+      await quiet(page);
+      await axe(page, `${name} at ${size.width}`);
+      await page.close();
+    }
+    const swap = await open(FILLED.check, size);
+    await swap.getByRole("button", { name: "Swap he-4-s#2" }).click();
+    await says(swap, "swap", "fit");
+    await axe(swap, `the swap dialog at ${size.width}`);
+    if (PICTURES) await swap.screenshot({ path: path.join(PICTURES, `swap-${size.width}.png`) });
+    await swap.close();
+    const offers = await open("", size);
+    await offers.getByLabel("From").fill("bro");
+    await offers.waitForSelector('[role="option"]');
+    await offers.keyboard.press("ArrowDown");
+    await axe(offers, `the offers at ${size.width}`);
+    if (PICTURES) await offers.screenshot({ path: path.join(PICTURES, `offers-${size.width}.png`) });
+    await offers.close();
+  }
+}
+
+async function answers_come_in_less_than_a_tenth_of_a_second() {
+  const page = await open("");
+  const asks = ["/api/stack?from=brockle-4:gallery&to=curlew-8b:oil-in&keep=sw-2&best=3", "/api/stack?from=brockle-4&to=plover-41:oil-in&best=3",
+    "/api/stack?from=M10+female&to=-4+flare37+male&best=3", "/api/caliper?diameter=9.7+mm", "/api/mates?end=G1/4+female", "/api/read?words=1/8&for=from"];
+  for (const each of asks) {
+    const times = await page.evaluate(async (where) => {
+      const all = [];
+      for (let turn = 0; turn < 9; turn++) {
+        const begun = performance.now();
+        await (await fetch(where)).text();
+        all.push(performance.now() - begun);
+      }
+      return all.sort((a, b) => a - b);
+    }, each);
+    assert.ok(times[4] < 100, `${each}: ${times[4].toFixed(1)} ms, the middle of nine`);
+  }
+  await page.close();
+}
+
+async function nothing_is_asked_elsewhere_and_nothing_complains() {
+  assert.deepEqual(complaints, []);
+}
+
+const TESTS = [a_stack_is_found_and_its_switch_kept, limits_are_held, a_thread_is_named_and_what_goes_on_it, a_part_is_swapped_and_the_layout_checked_again,
+  a_layout_that_does_not_hold_says_why, a_job_is_written_and_planned, the_keyboard_alone_suffices, bad_input_is_marked_and_mended,
+  markup_typed_in_stays_text, an_unreadable_layout_names_its_line, where_there_is_no_stack_the_missing_part_is_named,
+  a_bad_catalogue_is_told_and_the_page_goes_on, a_layout_prints_on_one_or_two_pages, nothing_is_wider_than_the_page, wider_text_still_fits,
+  the_rules_of_wcag_are_kept, answers_come_in_less_than_a_tenth_of_a_second, nothing_is_asked_elsewhere_and_nothing_complains];
+
+let failed = 0;
+/* OW_ONLY=swap runs the tests that have it in their name. */
+const wanted = TESTS.filter((each) => each.name.includes(process.env.OW_ONLY ?? ""));
+const counter = await openCounter();
+home = counter.url;
+if (PICTURES) fs.mkdirSync(PICTURES, { recursive: true });
+try {
+  await openBrowser();
+  for (const test of wanted) {
+    try {
+      await test();
+    } catch (error) {
+      failed++;
+      console.log(`FAILED: ${test.name.replaceAll("_", " ")}\n${error.stack}`);
+    }
+  }
+} finally {
+  await context?.close();
+  counter.close();
+  fs.rmSync(SCRATCH, { recursive: true, force: true });
+}
+console.log(`browser: ${wanted.length - failed} passed, ${failed} failed`);
+process.exit(failed > 0 ? 1 : 0);
