@@ -3,25 +3,13 @@
  * sits on. */
 #include "oilway/bill.h"
 
-#include <string.h>
-
-/* Softest first; a part whose material is none of these counts as steel does: common practice. */
-static const char *const softness[] = {"aluminium", "brass", "copper", "stainless", "steel"};
-
-static size_t softness_of(const char *material)
-{
-    for (size_t index = 0; index < sizeof softness / sizeof softness[0]; index++) {
-        if (strstr(material, softness[index]) != NULL)
-            return index;
-    }
-    return sizeof softness / sizeof softness[0];
-}
+#include "joints/material.h"
 
 static const char *softer(const ow_part *a, const ow_part *b)
 {
     if (a == NULL || b == NULL)
         return a != NULL ? a->material : b != NULL ? b->material : "";
-    return softness_of(a->material) <= softness_of(b->material) ? a->material : b->material;
+    return ow_material_hardness(a->material) <= ow_material_hardness(b->material) ? a->material : b->material;
 }
 
 /* The bolt of a banjo joint, and how many of its studs stand before this one. */

@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "checks/checks_internal.h"
+#include "joints/material.h"
 
 /* Assumptions of this program, for want of a published figure. */
 #define HEAVY_KG 0.1        /* a gauge sender has 150 g, a switch 60 g */
@@ -149,7 +150,7 @@ static void check_aim(ow_checking *checking, size_t node, const screw *by)
 
 static bool is_soft(const ow_part *part)
 {
-    return strstr(part->material, "brass") != NULL || strstr(part->material, "alumin") != NULL;
+    return (ow_material_bits(part->material) & (OW_COPPER_ALLOY | OW_ALUMINIUM)) != 0;
 }
 
 /* Whether one of its male ends has a thread of 1/8 pipe or less. */

@@ -1,8 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "joints/torque.h"
 
-#include <string.h>
-
 /* Service literature that the figures were printed in; makers are not named. */
 static const char *const SOURCES[] = {
     "",
@@ -37,23 +35,6 @@ static const char *condition(ow_thread_state state)
         break;
     }
     return "";
-}
-
-unsigned ow_material_bits(const char *material)
-{
-    static const struct {
-        const char *word;
-        unsigned bits;
-    } WORDS[] = {{"alumin", OW_ALUMINIUM},    {"light alloy", OW_ALUMINIUM},
-                 {"brass", OW_COPPER_ALLOY},  {"bronze", OW_COPPER_ALLOY},
-                 {"copper", OW_COPPER_ALLOY}, {"steel", OW_STEEL},
-                 {"stainless", OW_STEEL},     {"iron", OW_STEEL}};
-    if (!material)
-        return 0;
-    for (size_t i = 0; i < sizeof WORDS / sizeof WORDS[0]; i++)
-        if (strstr(material, WORDS[i].word))
-            return WORDS[i].bits;
-    return 0;
 }
 
 /* What a source says of other materials than the one that its figures are for. */

@@ -3,14 +3,8 @@
 #ifndef OW_JOINTS_TORQUE_H
 #define OW_JOINTS_TORQUE_H
 
+#include "joints/material.h"
 #include "oilway/card.h"
-
-enum {                   /* bits */
-       OW_STEEL = 1,     /* and iron */
-       OW_ALUMINIUM = 2, /* light alloy */
-       OW_COPPER_ALLOY = 4,
-       OW_ANY_MATERIAL = 7
-};
 
 typedef enum ow_thread_state {
     OW_THREAD_NOT_SAID,
@@ -37,9 +31,6 @@ typedef struct ow_torque_rows {
 } ow_torque_rows;
 extern const ow_torque_rows ow_torque_inch_rows;
 extern const ow_torque_rows ow_torque_metric_rows;
-
-/* Bits for a material in words ("steel", "zinc-plated steel", "aluminium", "brass" …); 0: not known. */
-unsigned ow_material_bits(const char *material);
 
 /* Fills the card's torques with the rows of that thread and seat; materials 0: of every material. */
 void ow_torque_fill(const ow_thread *thread, ow_seat seat, unsigned materials, ow_card *card);

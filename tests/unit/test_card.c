@@ -5,6 +5,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "joints/material.h"
 #include "joints/rings.h"
 #include "joints/rules.h"
 #include "joints/words.h"
@@ -116,6 +117,22 @@ static void one_eye_takes_two_rings_and_each_further_one_takes_one(void **state)
 }
 
 /* Service literature, as the card itself names it. */
+/* A page may write its material as a sentence begins. */
+static void a_material_is_known_in_capitals_too(void **state)
+{
+    (void)state;
+    assert_int_equal(ow_material_bits("Aluminium"), OW_ALUMINIUM);
+    assert_int_equal(ow_material_bits("Zinc-plated STEEL"), OW_STEEL);
+    assert_int_equal(ow_material_bits("BRASS"), OW_COPPER_ALLOY);
+    assert_int_equal(ow_material_bits("nylon"), 0);
+    assert_int_equal(ow_material_bits("stee"), 0);
+    assert_int_equal(ow_material_bits(""), 0);
+    assert_int_equal(ow_material_bits(NULL), 0);
+    assert_true(ow_material_hardness("Aluminium") < ow_material_hardness("brass"));
+    assert_true(ow_material_hardness("bronze") < ow_material_hardness("stainless steel"));
+    assert_true(ow_material_hardness("cast iron") < ow_material_hardness("nylon"));
+}
+
 static void tightening_goes_by_thread_seat_and_material(void **state)
 {
     ow_card_ask aluminium = {.material = "aluminium"}, steel = {.material = "zinc-plated steel"};
@@ -220,6 +237,7 @@ int main(void)
         cmocka_unit_test(where_no_ring_size_is_published_the_card_says_the_least_inside_and_measure),
         cmocka_unit_test(no_card_leaves_a_consumable_without_a_size_blank),
         cmocka_unit_test(one_eye_takes_two_rings_and_each_further_one_takes_one),
+        cmocka_unit_test(a_material_is_known_in_capitals_too),
         cmocka_unit_test(tightening_goes_by_thread_seat_and_material),
         cmocka_unit_test(where_no_figure_is_published_there_is_none),
         cmocka_unit_test(a_taper_thread_engages_its_hand_tight_length_and_the_spanner_s_turns),
