@@ -18,7 +18,7 @@ typedef struct ow_bill_line {
     double length_m;     /* hose: all cuts together, else OW_NOT_SAID */
     bool length_assumed; /* a hose whose length nobody chose: reckoned as 1 m each */
     bool has_price;
-    int64_t total_cents;
+    int64_t total_cents; /* each piece or cut by itself, as the search and the layout count it */
     bool has_stock;
     double short_by; /* pieces or metres not in the drawer; 0 if all are there */
 } ow_bill_line;

@@ -97,6 +97,9 @@ typedef struct ow_part {
 
 /* Whether passing it counts as one hose: a hose, or a line that is not rigid pipe. */
 bool ow_part_is_hose(const ow_part *part);
+/* What one of it costs, cents: of a hose a cut of that length, OW_NOT_SAID as one metre, half a cent rounded
+ * up. 0 if it has no price. */
+int64_t ow_part_price_cents(const ow_part *part, double length_m);
 /* The least bore along the passage between two of its ends, m; OW_NOT_SAID if one is not said. A
  * restrictor's orifice is left out. */
 double ow_part_bore_m(const ow_part *part, size_t from, size_t to);

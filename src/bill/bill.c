@@ -2,7 +2,6 @@
 /* Counts the parts of layouts, cuts their hoses, gathers the consumables of their joints by size. */
 #include "oilway/bill.h"
 
-#include <math.h>
 #include <string.h>
 
 #include "base/memory.h"
@@ -36,6 +35,7 @@ static ow_status add_part(ow_bill *bill, bill_storage *storage, const ow_layout_
     if (line == NULL)
         return OW_MEMORY;
     line->count++;
+    line->total_cents += ow_part_price_cents(node->part, node->length_m);
     bill->part_count++;
     if (node->part->kind != OW_HOSE)
         return OW_OK;
@@ -92,7 +92,7 @@ static ow_status add_layout(ow_bill *bill, bill_storage *storage, const ow_layou
     return status;
 }
 
-static void price_line(ow_bill *bill, ow_bill_line *line)
+static void sum_line(ow_bill *bill, ow_bill_line *line)
 {
     const ow_part *part = line->part;
     double quantity = part->kind == OW_HOSE ? line->length_m : (double)line->count;
@@ -100,12 +100,7 @@ static void price_line(ow_bill *bill, ow_bill_line *line)
     line->has_stock = part->has_stock;
     if (part->has_stock && quantity > part->stock_quantity)
         line->short_by = quantity - part->stock_quantity;
-    if (!part->has_price) {
-        bill->unpriced_count++;
-        return;
-    }
-    /* Half a cent rounds up, once a line: a hose is cut and priced as one length of it. */
-    line->total_cents = (int64_t)floor((double)part->price_cents * quantity + 0.5);
+    bill->unpriced_count += !part->has_price;
     bill->total_cents += line->total_cents;
 }
 
@@ -124,7 +119,7 @@ ow_status ow_bill_new(const ow_context *context, const ow_layout *layouts, size_
         return status;
     }
     for (size_t index = 0; index < made.line_count; index++)
-        price_line(&made, &made.lines[index]);
+        sum_line(&made, &made.lines[index]);
     *bill = made;
     return OW_OK;
 }

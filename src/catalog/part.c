@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* What can be said of one part or machine by itself. */
+#include <math.h>
 #include <string.h>
 
 #include "oilway/catalog.h"
@@ -7,6 +8,15 @@
 bool ow_part_is_hose(const ow_part *part)
 {
     return part->kind == OW_HOSE || (part->kind == OW_LINE && !part->rigid_tube);
+}
+
+int64_t ow_part_price_cents(const ow_part *part, double length_m)
+{
+    if (!part->has_price)
+        return 0;
+    if (part->kind != OW_HOSE || length_m < 0)
+        return part->price_cents;
+    return (int64_t)floor((double)part->price_cents * length_m + 0.5);
 }
 
 double ow_part_bore_m(const ow_part *part, size_t from, size_t to)

@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: MIT */
 /* A layout, looked at. */
-#include <math.h>
 #include <string.h>
 
 #include "layout/storage.h"
@@ -151,12 +150,8 @@ int64_t ow_layout_price_cents(const ow_layout *layout, bool *complete)
         const ow_layout_node *at = &layout->nodes[node];
         if (!at->part)
             continue;
-        if (!at->part->has_price)
-            *complete = false;
-        else if (at->part->kind == OW_HOSE && at->length_m >= 0)
-            sum += llround((double)at->part->price_cents * at->length_m);
-        else
-            sum += at->part->price_cents;
+        *complete = *complete && at->part->has_price;
+        sum += ow_part_price_cents(at->part, at->length_m);
     }
     return sum;
 }
