@@ -7,6 +7,11 @@
 #include "report/look.h"
 #include "report/parts_json.h"
 
+#define ID_COLUMN 18
+#define PRICE_COLUMN 43
+#define PRICE_WIDTH 7
+#define TITLE_COLUMN (PRICE_COLUMN + PRICE_WIDTH + 2)
+
 static void write_quantity(ow_text *text, const ow_bill_line *line)
 {
     if (line->part->kind != OW_HOSE) {
@@ -30,19 +35,20 @@ static void write_line(ow_text *text, const ow_bill_line *line, const ow_style *
     size_t start = text->length;
     ow_text_add(text, "  ");
     write_quantity(text, line);
-    pad_to(text, start, 22);
+    pad_to(text, start, ID_COLUMN);
     ow_text_add(text, line->part->id);
-    pad_to(text, start, 50);
+    pad_to(text, start, PRICE_COLUMN);
     if (line->has_price) {
         ow_text price = ow_text_new(text->context);
         ow_look_price(&price, line->total_cents);
-        ow_text_repeat(text, ' ', price.length < 8 ? 8 - price.length : 0);
+        ow_text_repeat(text, ' ', price.length < PRICE_WIDTH ? PRICE_WIDTH - price.length : 0);
         ow_text_add(text, ow_text_words(&price));
         ow_text_done_into(&price, text);
     } else {
         ow_text_add(text, "no price");
     }
-    ow_text_format(text, "  %s", line->part->title);
+    ow_text_add(text, "  ");
+    ow_look_fold(text, style, text->length - start, TITLE_COLUMN, line->part->title);
     if (line->has_stock && line->short_by > 0.0) {
         ow_text_add(text, "  ");
         ow_look_paint(text, OW_PAINT_WARN, style, "not in the drawer: ");

@@ -21,33 +21,71 @@ static void line(drawing *draw, const char *prefix, const char *words)
     ow_text_char(draw->text, '\n');
 }
 
+/* What seals a joint, how it is tightened, by which source. */
+static void add_seal(drawing *draw, size_t child, const ow_joint_rule *rule, ow_text *words)
+{
+    ow_card card;
+    if (rule == NULL) {
+        ow_text_add(words, "does not seal");
+        return;
+    }
+    ow_text_add(words, rule->seals_by);
+    if (ow_layout_joint_card(draw->layout, child, &card) == OW_OK)
+        ow_look_card(words, &card);
+    if (rule->verdict == OW_TOLERATED)
+        ow_text_add(words, " [tolerated, by no standard]");
+    ow_text_format(words, " (%s)", rule->source);
+}
+
+/* Appends words, broken at blanks so that no line is wider than the style; each further line begins as the
+ * tree does there. `column` is where the line stands. */
+static void fold_behind(drawing *draw, const char *prefix, size_t column, const char *words, ow_text *folded)
+{
+    size_t start = ow_look_width(prefix) + 5;
+    for (const char *at = words; *at != '\0';) {
+        size_t length = strcspn(at, " ");
+        ow_text word = ow_text_new(draw->text->context);
+        ow_text_bytes(&word, at, length);
+        size_t width = ow_look_width(ow_text_words(&word));
+        if (column + 1 + width > draw->style->width && column > start) {
+            ow_text_format(folded, "\n%s     ", prefix);
+            column = start;
+        }
+        ow_text_format(folded, " %s", ow_text_words(&word));
+        folded->failed = folded->failed || word.failed;
+        ow_text_done(&word);
+        column += 1 + width;
+        at += length;
+        at += strspn(at, " ");
+    }
+}
+
 static void draw_joint(drawing *draw, size_t child, const char *prefix)
 {
     const ow_end *outer = ow_layout_parent_end(draw->layout, child);
     const ow_end *inner = ow_layout_child_end(draw->layout, child);
     const ow_joint_rule *rule = ow_joint_find(outer, inner);
-    char words[OW_END_TEXT_SIZE];
-    ow_text_add(draw->text, prefix);
-    ow_text_format(draw->text, "  %s %s", ow_sign_words(OW_SIGN_JOINT, draw->style),
-                   ow_end_name(outer, words));
-    ow_text_format(draw->text, " %s %s", ow_sign_words(OW_SIGN_TIMES, draw->style),
-                   ow_end_name(inner, words));
-    if (rule == NULL) {
-        ow_text_add(draw->text, ": ");
-        ow_look_paint(draw->text, OW_PAINT_BAD, draw->style, "does not seal");
-    } else {
-        ow_card card;
-        ow_text_format(draw->text, ": %s", rule->seals_by);
-        if (ow_layout_joint_card(draw->layout, child, &card) == OW_OK)
-            ow_look_card(draw->text, &card);
-        if (rule->verdict == OW_TOLERATED)
-            ow_look_paint(draw->text, OW_PAINT_WARN, draw->style, " [tolerated, by no standard]");
-        ow_text_add(draw->text, " ");
-        ow_look_paint(draw->text, OW_PAINT_FAINT, draw->style, "(");
-        ow_look_paint(draw->text, OW_PAINT_FAINT, draw->style, rule->source);
-        ow_look_paint(draw->text, OW_PAINT_FAINT, draw->style, ")");
-    }
+    char name[OW_END_TEXT_SIZE];
+    ow_text ends = ow_text_new(draw->text->context);
+    ow_text seal = ow_text_new(draw->text->context);
+    ow_text folded = ow_text_new(draw->text->context);
+    ow_text_format(&ends, "%s  %s %s", prefix, ow_sign_words(OW_SIGN_JOINT, draw->style),
+                   ow_end_name(outer, name));
+    ow_text_format(&ends, " %s %s:", ow_sign_words(OW_SIGN_TIMES, draw->style), ow_end_name(inner, name));
+    add_seal(draw, child, rule, &seal);
+    fold_behind(draw, prefix, ow_look_width(ow_text_words(&ends)), ow_text_words(&seal), &folded);
+    ow_text_add(draw->text, ow_text_words(&ends));
+    if (rule == NULL)
+        ow_look_paint(draw->text, OW_PAINT_BAD, draw->style, ow_text_words(&folded));
+    else if (rule->verdict == OW_TOLERATED)
+        ow_look_paint(draw->text, OW_PAINT_WARN, draw->style, ow_text_words(&folded));
+    else
+        ow_text_add(draw->text, ow_text_words(&folded));
     ow_text_char(draw->text, '\n');
+    draw->text->failed = draw->text->failed || ends.failed || seal.failed || folded.failed;
+    ow_text_done(&ends);
+    ow_text_done(&seal);
+    ow_text_done(&folded);
 }
 
 static void draw_facts(drawing *draw, const ow_layout_node *node)

@@ -39,6 +39,11 @@ static size_t width_of(const char *words, size_t length)
     return width;
 }
 
+size_t ow_look_width(const char *words)
+{
+    return width_of(words, strlen(words));
+}
+
 void ow_look_fold(ow_text *text, const ow_style *style, size_t column, size_t indent, const char *words)
 {
     bool first = true;
