@@ -36,7 +36,8 @@ typedef struct ow_job_drain {
     size_t to_count;
     const char *to[OW_JOB_RETURNS]; /* the engine's drain ports; none: every one is tried */
     size_t point_count;
-    ow_point points[OW_ROUTE_POINTS_MAX]; /* from the turbo's oil outlet, z up; none: a straight line */
+    ow_point points[OW_ROUTE_POINTS_MAX]; /* from the turbo's oil outlet, z up, the outlet itself first; none:
+                                             a straight line */
     ow_said oil_level_m;                  /* of the sump's oil against the outlet: negative is below */
     ow_said crankcase_pa;
     const char *hose; /* class, or NULL */
@@ -45,9 +46,13 @@ typedef struct ow_job_drain {
 } ow_job_drain;
 
 typedef struct ow_job_coolant {
-    const char *from, *to;   /* the engine's ports, or NULL */
-    bool has_heater, heater; /* the loop goes through the heater */
-    ow_said angle_rad;       /* clocking */
+    const char *from, *to;            /* the engine's ports, or NULL */
+    bool has_heater, heater;          /* the loop goes through a heater */
+    const ow_machine *heater_machine; /* which; NULL: one of the catalogue that fits */
+    bool teed;                        /* or it is teed into the heater's hoses */
+    ow_said heater_hose_m;            /* their bore */
+    const char *hose;                 /* class of the loop's hoses, or NULL */
+    ow_said angle_rad;                /* clocking */
     bool has_coolant;
     ow_coolant coolant;
     ow_said cap_pa;

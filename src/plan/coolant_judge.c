@@ -2,7 +2,9 @@
 /* What is to be said of a coolant loop: boiling, standing still, clocking, the outlet's lean, the return, the
  * heater. */
 #include <math.h>
+#include <string.h>
 
+#include "oilway/hose_material.h"
 #include "plan/planning.h"
 
 #define DEGREES_PER_RADIAN 57.295779513082320876798154814105
@@ -25,8 +27,8 @@ static ow_status judge_siphon(const ow_plan_coolant *loop, ow_severity severity,
     if (siphon->boils)
         return ow_findings_add(
             findings, "coolant-boils", severity, where, NULL,
-            "after shutdown it reaches %.0f C and boils at %.0f C: %.2f L/min carry %.0f W", siphon->hot_c,
-            siphon->boiling_c, siphon->flow_m3s * 60000.0, loop->loop.heat_w);
+            "after shutdown %.0f W bring it to %.0f C, and it boils at %.0f C; up to %.0f W it does not",
+            loop->loop.heat_w, siphon->hot_c, siphon->boiling_c, loop->most_heat_w);
     if (siphon->near_boiling)
         return ow_findings_add(findings, "coolant-margin", OW_WARNING, where, NULL,
                                "after shutdown it reaches %.0f C, less than 5 K below boiling at %.0f C",
@@ -53,19 +55,51 @@ static ow_status judge_angle(const ow_plan_coolant *loop, ow_findings *findings)
     return OW_OK;
 }
 
-static ow_status judge_rise(const ow_plan_coolant *loop, ow_findings *findings)
+/* Where the hot return ends, by its port's position; else by the rise that is reckoned with. */
+static ow_status judge_return(const ow_plan_coolant *loop, ow_findings *findings)
 {
-    double rise_m = loop->loop.rise_m;
-    const char *where = loop->turbo->id;
-    if (rise_m < 0.0)
-        return ow_findings_add(findings, "coolant-falls", OW_WARNING, where, NULL,
-                               "the hot return ends %.0f mm below the high port: vapour collects and natural "
-                               "circulation works against it",
-                               -rise_m * 1e3);
-    if (rise_m == 0.0)
-        return ow_findings_add(findings, "coolant-no-rise", OW_NOTE, where, NULL,
+    const ow_port *to = loop->legs[loop->leg_count - 1].layout->givens[1].port;
+    double end_m = loop->loop.rise_m;
+    if (to != NULL && to->has_position && loop->high->has_position)
+        end_m = to->position_m[2] - loop->high->position_m[2];
+    if (end_m >= 0.0 && loop->loop.rise_m == 0.0)
+        return ow_findings_add(findings, "coolant-no-rise", OW_NOTE, loop->turbo->id, NULL,
                                "the hot return does not rise: 0.2 m of rise help ten times as much as the "
                                "clocking");
+    if (end_m >= 0.0 || loop->siphon.stands_still)
+        return OW_OK;
+    return ow_findings_add(findings, "coolant-falls", OW_WARNING, loop->turbo->id, NULL,
+                           "the hot return ends %.0f mm below the high port: vapour collects and natural "
+                           "circulation works against it",
+                           -end_m * 1e3);
+}
+
+/* Of what a hose is made, against the hottest that it sees; its check has judged the rest. A class that does
+ * not stand coolant is told and not used. */
+static ow_status judge_hoses(const ow_plan_coolant *loop, const char *asked_class, ow_severity worst,
+                             ow_findings *findings)
+{
+    const ow_hose_service service = {false, true, loop->loop.cap_pa,
+                                     fmax(loop->siphon.hot_c, loop->loop.cold_c)};
+    const unsigned checked = OW_HOSE_FLUID | OW_HOSE_FLUID_LIMITED | OW_HOSE_PRESSURE;
+    const ow_hose_material *asked = asked_class != NULL ? ow_hose_material_find(asked_class) : NULL;
+    const ow_hose_material *told = NULL;
+    if (asked != NULL && asked->coolant == OW_STANDS_NOT)
+        return ow_hose_judge(asked, &service, OW_HOSE_PRESSURE, OW_ERROR, loop->turbo->id, findings);
+    for (size_t leg = 0; leg < loop->leg_count; leg++) {
+        const ow_layout *layout = loop->legs[leg].layout;
+        for (size_t node = 1; node < layout->node_count; node++) {
+            const ow_part *part = layout->nodes[node].part;
+            const ow_hose_material *material =
+                part != NULL && part->kind == OW_HOSE ? ow_hose_material_find(part->ends[0].name) : NULL;
+            if (material == NULL || material == told)
+                continue;
+            told = material;
+            ow_status status = ow_hose_judge(material, &service, checked, worst, part->id, findings);
+            if (status != OW_OK)
+                return status;
+        }
+    }
     return OW_OK;
 }
 
@@ -78,8 +112,10 @@ ow_status ow_plan_coolant_judge(ow_planning *planning, const ow_plan_coolant *lo
     ow_status status = judge_siphon(loop, given ? OW_ERROR : OW_WARNING, findings);
     if (status == OW_OK)
         status = judge_angle(loop, findings);
-    if (status == OW_OK && !loop->siphon.stands_still)
-        status = judge_rise(loop, findings);
+    if (status == OW_OK)
+        status = judge_hoses(loop, job->hose, given ? OW_ERROR : OW_WARNING, findings);
+    if (status == OW_OK)
+        status = judge_return(loop, findings);
     if (status == OW_OK && loop->heater != NULL)
         status = ow_findings_add(findings, "heater-valve", OW_WARNING, loop->heater->id, NULL,
                                  "the loop runs through the heater: a heater valve that is shut stops it");

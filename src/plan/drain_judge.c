@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* What is to be said of one return: its run, its fill, the outlet, the sump, the hose. */
+#include <math.h>
 #include <stdarg.h>
 #include <stdio.h>
 #include <string.h>
@@ -10,6 +11,8 @@
 #define DEGREES_PER_RADIAN 57.295779513082320876798154814105
 #define CRANKCASE_WORN_PA 2500.0 /* common practice, from memory */
 #define CRANKCASE_HIGH_PA 1000.0
+#define CRANKCASE_ASSUMED_PA 500.0
+#define NARROWER_M 0.0001
 
 typedef struct return_judging {
     ow_planning *planning;
@@ -35,6 +38,17 @@ static void say(return_judging *judging, const char *rule, ow_severity severity,
     judging->status = ow_findings_add(&judging->home->findings, rule, severity, where, NULL, "%s", message);
 }
 
+/* The narrowest that the oil has come through: a fitting behind a wider hose takes nothing away from it. */
+static double narrowest_before(const ow_plan_return *home, size_t index)
+{
+    double least_m = home->outlet->bore_m > 0.0 ? home->outlet->bore_m : 0.0;
+    for (size_t before = 0; before < index; before++) {
+        if (least_m <= 0.0 || home->segments[before].bore_m < least_m)
+            least_m = home->segments[before].bore_m;
+    }
+    return least_m;
+}
+
 static void judge_shape(return_judging *judging, size_t index, const char *where)
 {
     const ow_plan_return *home = judging->home;
@@ -55,27 +69,23 @@ static void judge_shape(return_judging *judging, size_t index, const char *where
             "its slope is %.1f degrees; %.0f or more are wanted", slope_deg, least_deg);
 }
 
-/* One cause, one finding: all segments under 15 mm together; they are not told as narrowing besides. */
+/* The narrowest segment is told, once: what is under 15 mm as that, else what narrows. */
 static void judge_bores(return_judging *judging)
 {
     const ow_plan_return *home = judging->home;
-    char narrow[320] = "", where[96];
-    for (size_t index = 0; index < home->segment_count; index++) {
-        double bore_mm = home->segments[index].bore_m * 1e3;
-        unsigned faults = home->hot[index].faults;
-        size_t used = strlen(narrow);
-        snprintf(where, sizeof where, "drain to %.40s, segment %zu", home->port->name, index + 1);
-        if (faults & OW_SEGMENT_BORE)
-            snprintf(narrow + used, sizeof narrow - used, "%s%.1f mm in segment %zu", used > 0 ? ", " : "",
-                     bore_mm, index + 1);
-        else if (faults & OW_SEGMENT_NARROWS)
-            say(judging, "drain-narrows", OW_WARNING, where, "its bore is %.1f mm, less than that before it",
-                bore_mm);
+    size_t at = 0;
+    for (size_t index = 1; index < home->segment_count; index++) {
+        if (home->segments[index].bore_m < home->segments[at].bore_m - NARROWER_M)
+            at = index;
     }
-    snprintf(where, sizeof where, "drain to %.40s", home->port->name);
-    if (narrow[0] != '\0')
-        say(judging, "drain-bore", OW_WARNING, where, "its true bore is %s; 15 mm or more are wanted",
-            narrow);
+    double bore_m = home->segments[at].bore_m, before_m = narrowest_before(home, at);
+    if (home->hot[at].faults & OW_SEGMENT_BORE)
+        say(judging, "drain-bore", OW_WARNING, judging->port,
+            "the true bore of %s is %.1f mm; 15 mm or more are wanted", home->segment_parts[at],
+            bore_m * 1e3);
+    else if (bore_m < before_m - NARROWER_M)
+        say(judging, "drain-narrows", OW_WARNING, judging->port, "it narrows from %.1f mm to %.1f mm in %s",
+            before_m * 1e3, bore_m * 1e3, home->segment_parts[at]);
 }
 
 static double fill_limit(const return_judging *judging)
@@ -107,8 +117,9 @@ static void judge_fill(return_judging *judging, size_t index, const char *where)
 static void judge_segments(return_judging *judging)
 {
     for (size_t index = 0; index < judging->home->segment_count; index++) {
-        char where[96];
-        snprintf(where, sizeof where, "drain to %.40s, segment %zu", judging->home->port->name, index + 1);
+        char where[128];
+        snprintf(where, sizeof where, "drain to %.40s, segment %zu (%.40s)", judging->home->port->name,
+                 index + 1, judging->home->segment_parts[index]);
         judge_shape(judging, index, where);
         judge_fill(judging, index, where);
     }
@@ -125,9 +136,9 @@ static void judge_segments(return_judging *judging)
 static void judge_sump(return_judging *judging)
 {
     const ow_job_drain *drain = &judging->planning->job->drain;
-    const ow_plan_return *home = judging->home;
+    ow_plan_return *home = judging->home;
     double entry_m = home->points[home->point_count - 1].z_m;
-    double crankcase_pa = drain->crankcase_pa.said ? drain->crankcase_pa.value : 500.0;
+    double crankcase_pa = drain->crankcase_pa.said ? drain->crankcase_pa.value : CRANKCASE_ASSUMED_PA;
     if (crankcase_pa > CRANKCASE_WORN_PA)
         say(judging, "crankcase-pressure", OW_ERROR, judging->port,
             "the crankcase stands at %.2f kPa: a worn engine's", crankcase_pa / 1e3);
@@ -145,9 +156,13 @@ static void judge_sump(return_judging *judging)
             "the return enters %.0f mm below the sump's oil", (level_m - entry_m) * 1e3);
     ow_liquid liquid;
     const ow_feed_state *hot = &judging->planning->states[judging->planning->hot_rev];
-    if (ow_oil_liquid(&judging->planning->plan->feed.feed.oil, hot->oil_c, &liquid) != OW_OK)
+    home->level_said = true;
+    home->entry_over_m = entry_m - level_m;
+    home->outlet_over_m = -level_m;
+    if (ow_oil_liquid(&judging->planning->oil, hot->oil_c, &liquid) != OW_OK)
         return;
     double needed_m = ow_head_m(crankcase_pa, &liquid) + OW_DRAIN_HEAD_MARGIN_M;
+    home->head_needed_m = needed_m;
     if (-level_m < needed_m)
         say(judging, "drain-head", drain->crankcase_pa.said ? OW_ERROR : OW_WARNING, judging->port,
             "the outlet stands %.0f mm above the sump's oil; %.2f kPa in the crankcase needs %.0f mm",
@@ -170,7 +185,7 @@ static void judge_hoses(return_judging *judging)
     const char *asked = judging->planning->job->drain.hose;
     const ow_layout *layout = judging->home->layout;
     /* A class that does not stand oil is told and not used. */
-    const ow_hose_material *material = ow_hose_material_find(asked);
+    const ow_hose_material *material = asked != NULL ? ow_hose_material_find(asked) : NULL;
     if (material != NULL && (layout == NULL || material->oil == OW_STANDS_NOT)) {
         judge_hose(judging, asked, 0);
         return;
@@ -180,6 +195,41 @@ static void judge_hoses(return_judging *judging)
         if (part != NULL && part->kind == OW_HOSE)
             judge_hose(judging, part->ends[0].name, OW_HOSE_FLUID | OW_HOSE_FLUID_LIMITED | OW_HOSE_PRESSURE);
     }
+}
+
+/* Whether oil 10 K or bores 0.2 mm off would change whether it runs too full. A bearing lets more of thinner
+ * oil through: flow times viscosity stays, as of a laminar load, unless the flow was measured. */
+ow_status ow_plan_return_sureness(ow_planning *planning, ow_plan_return *home)
+{
+    const ow_job *job = planning->job;
+    double hot_c = planning->states[planning->hot_rev].oil_c, limit = job->fill.said ? job->fill.value : 0.5;
+    double least = HUGE_VAL, most = 0.0;
+    ow_liquid as_is;
+    ow_status status = ow_oil_liquid(&planning->oil, hot_c, &as_is);
+    for (int corner = 0; corner < 4 && status == OW_OK; corner++) {
+        const ow_drain_segment *segment = &home->segments[home->governing];
+        double off_m = corner & 1 ? OW_UNSURE_BORE_M : -OW_UNSURE_BORE_M;
+        double at_c = hot_c + (corner & 2 ? OW_UNSURE_TEMPERATURE_K : -OW_UNSURE_TEMPERATURE_K);
+        ow_drain_ask ask = {segment->bore_m + off_m, segment->slope_rad, 0.0, as_is};
+        ow_drain_flow flow;
+        at_c = fmin(fmax(at_c, OW_OIL_TEMPERATURE_LOW_C), OW_OIL_TEMPERATURE_HIGH_C);
+        if (ow_oil_liquid(&planning->oil, at_c, &ask.liquid) != OW_OK)
+            continue;
+        double thinner = as_is.dynamic_viscosity_pas / ask.liquid.dynamic_viscosity_pas;
+        ask.flow_m3s =
+            home->flow_m3s * planning->plan->drain.aeration * (job->drain.flow_m3s.said ? 1.0 : thinner);
+        if (ow_drain_run(&ask, &flow) != OW_OK)
+            continue;
+        least = fmin(least, flow.flooded ? 1.0 : flow.fill);
+        most = fmax(most, flow.flooded ? 1.0 : flow.fill);
+    }
+    if (status != OW_OK || (least > limit) == (most > limit) || most <= 0.0)
+        return status;
+    return ow_findings_add(
+        &home->findings, "unsure", OW_NOTE, home->port->name, NULL,
+        "oil 10 C or bores 0.2 mm off would change the verdict: %.0f to %.0f %% full against "
+        "%.0f %%",
+        least * 100.0, most * 100.0, limit * 100.0);
 }
 
 ow_status ow_plan_return_judge(ow_planning *planning, ow_plan_return *home)

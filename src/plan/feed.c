@@ -2,7 +2,6 @@
 /* The feed of a job: resolved, its restrictor fitted to the pressure wanted, reckoned in every state, judged.
  */
 #include <math.h>
-#include <stdio.h>
 #include <string.h>
 
 #include "plan/planning.h"
@@ -31,6 +30,28 @@ static ow_status name_inlets(ow_planning *planning, ow_ask_words *words)
     return OW_OK;
 }
 
+/* The longest straight way from a take-off that may be used to an inlet; 0 if a position is not known. */
+static double straight_way(const ow_planning *planning)
+{
+    const ow_job *job = planning->job;
+    double longest_m = 0.0;
+    for (size_t index = 0; index < job->engine->port_count; index++) {
+        const ow_port *from = &job->engine->ports[index];
+        if (from->circuit != OW_FEED || (job->feed.from != NULL && strcmp(job->feed.from, from->name) != 0))
+            continue;
+        for (size_t turbo = 0; turbo < job->turbo_count; turbo++) {
+            for (size_t port = 0; port < job->turbos[turbo]->port_count; port++) {
+                double straight_m = 0.0;
+                if (job->turbos[turbo]->ports[port].circuit == OW_FEED &&
+                    ow_planning_apart(from, &job->turbos[turbo]->ports[port], &straight_m) &&
+                    straight_m > longest_m)
+                    longest_m = straight_m;
+            }
+        }
+    }
+    return longest_m;
+}
+
 static ow_status word_ask(ow_planning *planning, ow_ask_words *words)
 {
     const ow_job *job = planning->job;
@@ -42,14 +63,13 @@ static ow_status word_ask(ow_planning *planning, ow_ask_words *words)
     for (size_t index = 0; index < job->keep_count; index++)
         words->keep[index] = job->keep[index];
     words->keep_count = job->keep_count;
-    if (job->feed.hose_m.said)
-        words->hose = ow_planning_words(planning, "%.9g m", job->feed.hose_m.value);
     if (job->feed.bore_m.said)
         words->bore = ow_planning_words(planning, "%.9g m", job->feed.bore_m.value);
-    if (!job->feed.hose_m.said)
-        ow_assumptions_add(&planning->plan->assumptions, OW_MARK_ASSUMED, "length of the feed hose",
-                           "assumption of this program: measure it with a string along its way", "1 m");
-    return status;
+    if (job->feed.bore_m.said && words->bore == NULL)
+        status = OW_MEMORY;
+    ow_planning_hose hose = ow_planning_hose_between(planning, &job->feed.hose_m, straight_way(planning), 1.0,
+                                                     "length of the feed hose");
+    return status == OW_OK ? ow_planning_choose_hose(planning, &hose, words) : status;
 }
 
 static void free_answer(ow_plan_feed *feed)
@@ -118,56 +138,6 @@ static ow_status fit_restrictor(ow_planning *planning, ow_ask_words *words, ow_p
     return OW_OK;
 }
 
-/* The same tree with hoses of other sizes: -3, -4 and -6 by the tube's dash (SAE J517 100R14). */
-static ow_status try_sizes(ow_planning *planning, ow_plan_feed *feed)
-{
-    static const struct {
-        int dash;
-        double bore_m;
-    } sizes[OW_PLAN_SIZES] = {{3, 0.0032}, {4, 0.0048}, {6, 0.0079}};
-    double carried_m[OW_PLAN_HOSES] = {0};
-    ow_status status = OW_OK;
-    for (size_t hose = 0; hose < feed->hose_count; hose++)
-        carried_m[hose] = feed->hoses[hose]->bore_m;
-    for (size_t index = 0; index < OW_PLAN_SIZES && feed->hose_count > 0 && status == OW_OK; index++) {
-        ow_feed_answer trial;
-        for (size_t hose = 0; hose < feed->hose_count; hose++)
-            feed->hoses[hose]->bore_m = sizes[index].bore_m;
-        status = ow_feed_solve(planning->context, &feed->feed, &trial);
-        if (status != OW_OK)
-            break;
-        const ow_feed_result *hot = &trial.results[planning->hot_rev];
-        const ow_feed_result *coldest = &trial.results[0];
-        for (size_t state = 1; state < trial.state_count; state++) {
-            if (trial.results[state].state->oil_c < coldest->state->oil_c)
-                coldest = &trial.results[state];
-        }
-        feed->sizes[feed->size_count++] =
-            (ow_plan_size){sizes[index].dash,
-                           sizes[index].bore_m,
-                           fabs(carried_m[0] - sizes[index].bore_m) < 1e-5,
-                           hot->turbo_pa,
-                           hot->flow_m3s,
-                           coldest->first_oil_known ? coldest->first_oil_s : OW_NOT_SAID};
-        ow_feed_answer_free(&trial);
-    }
-    for (size_t hose = 0; hose < feed->hose_count; hose++)
-        feed->hoses[hose]->bore_m = carried_m[hose];
-    return status;
-}
-
-static ow_status say_limiting(ow_planning *planning, ow_plan_feed *feed)
-{
-    const ow_feed_result *hot = &feed->answer.results[planning->hot_rev];
-    if (hot->costliest >= hot->loss_count)
-        return OW_OK;
-    const ow_piece_loss *loss = &hot->losses[hot->costliest];
-    feed->limiting =
-        ow_planning_words(planning, "%s %s, bore %.3g mm: %.3g bar of %.3g", loss->name, loss->kind,
-                          loss->bore_m * 1e3, loss->loss_pa / 1e5, hot->loss_pa / 1e5);
-    return feed->limiting == NULL ? OW_MEMORY : OW_OK;
-}
-
 static ow_status reckon(ow_planning *planning, ow_ask_words *words, ow_plan_feed *feed)
 {
     ow_status status = ow_plan_feed_line(planning, feed->layout, feed);
@@ -185,31 +155,70 @@ static ow_status reckon(ow_planning *planning, ow_ask_words *words, ow_plan_feed
         return status;
     feed->solved = true;
     feed->hot_rev = planning->hot_rev;
-    status = say_limiting(planning, feed);
-    return status == OW_OK ? try_sizes(planning, feed) : status;
+    status = ow_plan_feed_parts(planning, feed);
+    return status == OW_OK ? ow_plan_feed_sizes(planning, feed) : status;
 }
 
-ow_status ow_plan_feed_make(ow_planning *planning)
+static ow_status make_way(ow_planning *planning, ow_ask_words *words, ow_plan_feed *feed)
 {
-    ow_plan_feed *feed = &planning->plan->feed;
-    ow_findings *findings = &planning->plan->findings;
-    ow_ask_words words;
+    feed->findings = ow_findings_new(planning->context);
     feed->restrictor_m = OW_NOT_SAID;
     feed->carried_restrictor_m = OW_NOT_SAID;
-    ow_plan_oil(planning, &feed->feed); /* the drain needs it, whether or not there is a feed */
-    ow_status status = word_ask(planning, &words);
-    if (status == OW_OK)
-        status = answer(planning, &words, feed);
+    ow_status status = answer(planning, words, feed);
     if (status != OW_OK)
         return status;
     if (feed->layout != NULL)
-        status = reckon(planning, &words, feed);
+        status = reckon(planning, words, feed);
     if (status == OW_RANGE)
         status = ow_findings_add(
-            findings, "not-reckoned", OW_WARNING, "feed", NULL,
+            &feed->findings, "not-reckoned", OW_WARNING, "feed", NULL,
             "the feed's pressures are not reckoned: a bore is not said or a figure lies outside "
             "what the formulas can work in");
     if (status == OW_OK)
-        status = ow_planning_judge_answer(planning, &feed->answers, "feed", findings);
-    return status == OW_OK && feed->solved ? ow_plan_feed_judge(planning) : status;
+        status = ow_planning_judge_answer(planning, &feed->answers, "feed", &feed->findings);
+    if (status == OW_OK && feed->solved)
+        status = ow_plan_feed_judge(planning, feed);
+    return status == OW_OK && feed->solved ? ow_plan_feed_verdicts(planning, feed) : status;
+}
+
+/* Whether nobody knows of any of the turbos if a restrictor is built in. */
+static bool is_restrictor_unknown(const ow_job *job)
+{
+    for (size_t index = 0; index < job->turbo_count; index++) {
+        if (job->turbos[index]->bearing == OW_BEARING_JOURNAL ||
+            job->turbos[index]->restrictor != OW_BUILT_IN_UNKNOWN)
+            return false;
+    }
+    return true;
+}
+
+/* Where it is not known whether a restrictor is built in, both ways are shown; the one without is billed,
+ * since it is the one that a part can be added to. */
+ow_status ow_plan_feed_make(ow_planning *planning)
+{
+    ow_plan_feed *feed = &planning->plan->feed;
+    ow_ask_words words;
+    ow_status status = word_ask(planning, &words);
+    if (status != OW_OK || !is_restrictor_unknown(planning->job))
+        return status == OW_OK ? make_way(planning, &words, feed) : status;
+    words.restrictor = "forbidden";
+    feed->supposing = "one is built into the turbo";
+    status = make_way(planning, &words, feed);
+    if (status != OW_OK)
+        return status;
+    feed->other = ow_arena_get_array(&planning->arena, 1, sizeof *feed->other);
+    if (feed->other == NULL)
+        return OW_MEMORY;
+    words.restrictor = "required";
+    feed->other->supposing = "none is built in";
+    return make_way(planning, &words, feed->other);
+}
+
+void ow_plan_feed_done(ow_plan_feed *feed)
+{
+    if (feed->solved)
+        ow_feed_answer_free(&feed->answer);
+    ow_answers_done(&feed->answers);
+    ow_ask_set_done(&feed->asks);
+    ow_findings_done(&feed->findings);
 }

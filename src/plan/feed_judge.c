@@ -7,8 +7,6 @@
 #include "plan/planning.h"
 
 #define WARM_C 60.0
-#define BALL_LOW_PA OW_FEED_BALL_LOW_PA
-#define BALL_HIGH_PA OW_FEED_BALL_HIGH_PA
 
 /* Whether a figure rests on anything that nobody gave; severity is milder then. */
 static ow_severity severity_of(const ow_feed_result *result, ow_severity given)
@@ -17,7 +15,32 @@ static ow_severity severity_of(const ow_feed_result *result, ow_severity given)
     return sure ? given : given == OW_ERROR ? OW_WARNING : given;
 }
 
-static ow_status judge_limit(ow_planning *planning, const ow_feed_result *result)
+/* How too much pressure is mended: measured, at the relief valve, by another take-off. A journal bearing is
+ * not helped by a restrictor. */
+static const char *pressure_mend(ow_planning *planning, const ow_plan_feed *feed)
+{
+    const ow_machine *engine = planning->job->engine;
+    const ow_port *from = feed->layout->givens[0].port;
+    ow_text text = ow_text_new(planning->context);
+    size_t others = 0;
+    ow_text_add(&text, "Measure it at the turbo first; then mend the relief valve");
+    for (size_t index = 0; index < engine->port_count; index++) {
+        const ow_port *port = &engine->ports[index];
+        if (port->circuit == OW_FEED && port != from)
+            ow_text_format(&text, "%s%s", others++ == 0 ? " or take the oil from " : " or ", port->name);
+    }
+    if (others == 0)
+        ow_text_add(&text, " or take the oil from another port");
+    if (planning->job->turbos[0]->bearing == OW_BEARING_JOURNAL)
+        ow_text_add(&text, ". No restrictor: it starves a journal bearing.");
+    else
+        ow_text_add(&text, ", or fit the restrictor that the unit wants.");
+    const char *words = text.failed ? NULL : ow_planning_words(planning, "%s", ow_text_words(&text));
+    ow_text_done(&text);
+    return words;
+}
+
+static ow_status judge_limit(ow_planning *planning, ow_plan_feed *feed, const ow_feed_result *result)
 {
     const ow_said *limit = &planning->job->turbo_pressure_pa;
     double turbo_pa = 0.0;
@@ -27,90 +50,106 @@ static ow_status judge_limit(ow_planning *planning, const ow_feed_result *result
     }
     if (!limit->said || turbo_pa <= limit->value)
         return OW_OK;
-    return ow_findings_add(&planning->plan->findings, "turbo-pressure", severity_of(result, OW_ERROR),
-                           result->state->name, NULL, "the turbo sees %.2f bar, the job allows %.2f bar%s",
+    const char *mend = pressure_mend(planning, feed);
+    if (mend == NULL)
+        return OW_MEMORY;
+    return ow_findings_add(&feed->findings, "turbo-pressure", severity_of(result, OW_ERROR),
+                           result->state->name, mend, "the turbo sees %.2f bar, the job allows %.2f bar%s",
                            turbo_pa / 1e5, limit->value / 1e5,
                            result->state->oil_c < WARM_C ? ", while cold" : "");
 }
 
 /* The restrictor that the layout carries, against the pressure that a ball bearing wants hot at full revs. */
-static ow_status judge_restrictor(ow_planning *planning, const ow_plan_feed *feed)
+static ow_status judge_restrictor(ow_plan_feed *feed)
 {
     const ow_feed_result *hot = &feed->answer.results[feed->hot_rev];
-    if (feed->carried_restrictor_m < 0.0 || (hot->turbo_pa >= BALL_LOW_PA && hot->turbo_pa <= BALL_HIGH_PA))
+    bool on_target = hot->turbo_pa >= OW_FEED_BALL_LOW_PA && hot->turbo_pa <= OW_FEED_BALL_HIGH_PA;
+    if (feed->carried_restrictor_m < 0.0 || on_target)
         return OW_OK;
     if (feed->restrictor_m < 0.0)
         return ow_findings_add(
-            &planning->plan->findings, "restrictor-size", OW_WARNING, hot->state->name, NULL,
+            &feed->findings, "restrictor-size", OW_WARNING, hot->state->name, NULL,
             "with the hole of %.2f mm the turbo gets %.2f bar; the gallery gives too little for a "
             "restrictor to hold back",
             feed->carried_restrictor_m * 1e3, hot->turbo_pa / 1e5);
     return ow_findings_add(
-        &planning->plan->findings, "restrictor-size", OW_WARNING, hot->state->name, NULL,
+        &feed->findings, "restrictor-size", OW_WARNING, hot->state->name, NULL,
         "with the hole of %.2f mm the turbo gets %.2f bar, not 2.8 to 3.1; %.2f mm would hold 3.0",
         feed->carried_restrictor_m * 1e3, hot->turbo_pa / 1e5, feed->restrictor_m * 1e3);
 }
 
-static ow_status judge_cold(ow_planning *planning, const ow_plan_feed *feed)
+static ow_status judge_cold(ow_plan_feed *feed)
 {
     ow_status status = OW_OK;
     for (size_t index = 0; index < feed->answer.state_count && status == OW_OK; index++) {
         const ow_feed_result *result = &feed->answer.results[index];
         if (feed->carried_restrictor_m >= 0.0 && result->state->oil_c < WARM_C &&
-            result->turbo_pa > BALL_HIGH_PA)
-            status = ow_findings_add(
-                &planning->plan->findings, "restrictor-cold", OW_NOTE, result->state->name, NULL,
-                "at %.0f C the turbo sees %.2f bar: a restrictor holds back flow, not the "
-                "pressure of cold oil",
-                result->state->oil_c, result->turbo_pa / 1e5);
+            result->turbo_pa > OW_FEED_BALL_HIGH_PA)
+            status =
+                ow_findings_add(&feed->findings, "restrictor-cold", OW_NOTE, result->state->name, NULL,
+                                "at %.0f C the turbo sees %.2f bar: a restrictor holds back flow, not the "
+                                "pressure of cold oil",
+                                result->state->oil_c, result->turbo_pa / 1e5);
     }
     return status;
 }
 
-/* Whether oil 10 K or bores 0.2 mm off would change a verdict of the warm states. */
-static ow_status judge_sureness(ow_planning *planning, const ow_plan_feed *feed)
+static ow_status judge_band(const ow_planning *planning, ow_plan_feed *feed, const ow_feed_result *result,
+                            const ow_feed_band *band)
 {
-    double limit_pa = planning->job->turbo_pressure_pa.said ? planning->job->turbo_pressure_pa.value
-                                                            : OW_FEED_JOURNAL_HIGH_PA;
+    double limit_pa = ow_plan_pressure_limit_pa(planning);
+    bool high = limit_pa > 0.0 && (band->turbo_low_pa <= limit_pa) != (band->turbo_high_pa <= limit_pa);
+    bool low = (band->turbo_low_pa < OW_FEED_IDLE_LOW_PA) != (band->turbo_high_pa < OW_FEED_IDLE_LOW_PA);
+    if (!high && !low)
+        return OW_OK;
+    return ow_findings_add(&feed->findings, "unsure", OW_NOTE, result->state->name, NULL,
+                           "oil 10 C or bores 0.2 mm off would change the verdict: %.2f to %.2f bar at the "
+                           "turbo against %.2f",
+                           band->turbo_low_pa / 1e5, band->turbo_high_pa / 1e5,
+                           (high ? limit_pa : OW_FEED_IDLE_LOW_PA) / 1e5);
+}
+
+/* Whether oil 10 K or bores 0.2 mm off would change a verdict of the warm states. */
+static ow_status judge_sureness(ow_planning *planning, ow_plan_feed *feed)
+{
     ow_status status = OW_OK;
     for (size_t index = 0; index < feed->answer.state_count && status == OW_OK; index++) {
         const ow_feed_result *result = &feed->answer.results[index];
         ow_feed_band band;
-        if (result->state->oil_c < WARM_C ||
-            ow_feed_state_band(planning->context, &feed->feed, index, &band) != OW_OK)
+        if (result->state->oil_c < WARM_C)
             continue;
-        bool high = (band.turbo_low_pa <= limit_pa) != (band.turbo_high_pa <= limit_pa);
-        bool low = (band.turbo_low_pa < OW_FEED_IDLE_LOW_PA) != (band.turbo_high_pa < OW_FEED_IDLE_LOW_PA);
-        if (high || low)
-            status = ow_findings_add(
-                &planning->plan->findings, "unsure", OW_NOTE, result->state->name, NULL,
-                "oil 10 C or bores 0.2 mm off would change the verdict: %.2f to %.2f bar at the "
-                "turbo against %.2f",
-                band.turbo_low_pa / 1e5, band.turbo_high_pa / 1e5,
-                (high ? limit_pa : OW_FEED_IDLE_LOW_PA) / 1e5);
+        status = ow_feed_state_band(planning->context, &feed->feed, index, &band);
+        if (status == OW_OK)
+            status = judge_band(planning, feed, result, &band);
+        else if (status == OW_RANGE)
+            status = OW_OK;
     }
     return status;
 }
 
-/* What the physics says; where the job sets its own limit, that one is told instead of the plain bearing's.
- */
-static ow_status judge_physics(ow_planning *planning, const ow_feed *feed, const ow_feed_answer *answer)
+/* What the physics says. Where the job sets its own limit, that one is told instead of the plain bearing's; a
+ * ball-bearing unit has none. */
+static ow_status judge_physics(ow_planning *planning, const ow_feed *judged, ow_plan_feed *feed)
 {
     ow_findings findings = ow_findings_new(planning->context);
-    ow_status status = ow_feed_judge(feed, answer, &findings);
+    ow_status status = ow_feed_judge(judged, &feed->answer, &findings);
+    bool held_otherwise = planning->job->turbo_pressure_pa.said || ow_plan_pressure_limit_pa(planning) < 0.0;
     for (size_t index = 0; index < findings.count && status == OW_OK; index++) {
         const ow_finding *finding = &findings.items[index];
-        if (planning->job->turbo_pressure_pa.said && strcmp(finding->rule->id, "feed-pressure-high") == 0)
+        bool is_high = strcmp(finding->rule->id, "feed-pressure-high") == 0;
+        if (is_high && held_otherwise)
             continue;
-        status = ow_findings_add(&planning->plan->findings, finding->rule->id, finding->severity,
-                                 finding->where, finding->mend, "%s", finding->message);
+        const char *mend = is_high ? pressure_mend(planning, feed) : finding->mend;
+        status = mend == NULL ? OW_MEMORY
+                              : ow_findings_add(&feed->findings, finding->rule->id, finding->severity,
+                                                finding->where, mend, "%s", finding->message);
     }
     ow_findings_done(&findings);
     return status;
 }
 
 /* What the feed's hoses are made of, against the hottest oil. Their check has judged the rest. */
-static ow_status judge_hoses(ow_planning *planning, const ow_plan_feed *feed)
+static ow_status judge_hoses(ow_planning *planning, ow_plan_feed *feed)
 {
     const ow_feed_state *hot = &planning->states[0];
     ow_status status = OW_OK;
@@ -124,24 +163,23 @@ static ow_status judge_hoses(ow_planning *planning, const ow_plan_feed *feed)
         if (material != NULL)
             status =
                 ow_hose_judge(material, &service, OW_HOSE_FLUID | OW_HOSE_FLUID_LIMITED | OW_HOSE_PRESSURE,
-                              hot->assumed ? OW_WARNING : OW_ERROR, part->id, &planning->plan->findings);
+                              hot->assumed ? OW_WARNING : OW_ERROR, part->id, &feed->findings);
     }
     return status;
 }
 
-ow_status ow_plan_feed_judge(ow_planning *planning)
+ow_status ow_plan_feed_judge(ow_planning *planning, ow_plan_feed *feed)
 {
-    ow_plan_feed *feed = &planning->plan->feed;
     ow_feed judged = feed->feed;
     /* A unit with a restrictor is held to the restrictor's target, not to the limit of a plain bearing. */
     judged.restrictor.wanted = feed->carried_restrictor_m >= 0.0;
-    ow_status status = judge_physics(planning, &judged, &feed->answer);
+    ow_status status = judge_physics(planning, &judged, feed);
     for (size_t index = 0; index < feed->answer.state_count && status == OW_OK; index++)
-        status = judge_limit(planning, &feed->answer.results[index]);
+        status = judge_limit(planning, feed, &feed->answer.results[index]);
     if (status == OW_OK)
-        status = judge_restrictor(planning, feed);
+        status = judge_restrictor(feed);
     if (status == OW_OK)
-        status = judge_cold(planning, feed);
+        status = judge_cold(feed);
     if (status == OW_OK)
         status = judge_hoses(planning, feed);
     return status == OW_OK ? judge_sureness(planning, feed) : status;

@@ -38,7 +38,7 @@ static size_t serving_exits(const ow_layout *layout, size_t node, size_t *ends)
     return count;
 }
 
-static const ow_typical_load *load_of(const ow_machine *turbo)
+const ow_typical_load *ow_plan_typical_load(const ow_machine *turbo)
 {
     if (turbo == NULL)
         return ow_typical_load_at(OW_LOAD_JOURNAL_MEDIUM);
@@ -64,7 +64,7 @@ static void end_at_port(lining *line, const ow_given *given, size_t node, ow_pie
     ow_plan_chamber(planning, given->name, node, list);
     if (given->role == OW_ROLE_KEEP)
         return;
-    const ow_typical_load *typical = load_of(given->machine);
+    const ow_typical_load *typical = ow_plan_typical_load(given->machine);
     branch->has_load = true;
     branch->load = typical->load;
     branch->load.name = given->name;
@@ -104,7 +104,8 @@ static void note_pieces(lining *line, ow_piece_list *list)
         ow_piece *piece = &list->items[index];
         if (piece->kind == OW_PIECE_RESTRICTOR && feed->feed.restrictor.piece == NULL)
             feed->feed.restrictor.piece = piece;
-        if (part != NULL && part->kind == OW_HOSE && feed->hose_count < OW_PLAN_HOSES)
+        if (part != NULL && ow_part_is_hose(part) && piece->kind == OW_PIECE_PIPE &&
+            feed->hose_count < OW_PLAN_HOSES)
             feed->hoses[feed->hose_count++] = piece;
     }
 }
@@ -154,33 +155,16 @@ static double find_rise(ow_planning *planning, const ow_layout *layout)
                              "m", OW_MARK_ASSUMED, "assumption of this program");
 }
 
-void ow_plan_oil(ow_planning *planning, ow_feed *feed)
-{
-    const ow_job *job = planning->job;
-    const ow_typical_oil *typical = ow_typical_oil_find("15W-40");
-    if (job->has_oil) {
-        feed->oil = job->oil;
-        if (job->oil_grade != NULL)
-            ow_assumptions_add(&planning->plan->assumptions, OW_MARK_ASSUMED, "viscosities of the oil",
-                               "typical of the grade, from memory", "%.4g mm2/s at 40 C, %.4g at 100 C (%s)",
-                               job->oil.kv40_mm2s, job->oil.kv100_mm2s, job->oil_grade);
-        return;
-    }
-    ow_oil_set(typical->name, typical->kv40_mm2s, typical->kv100_mm2s, typical->density15_kgm3, &feed->oil);
-    ow_assumptions_add(&planning->plan->assumptions, OW_MARK_ASSUMED, "the oil", "assumption of this program",
-                       "%s", typical->name);
-}
-
 ow_status ow_plan_feed_line(ow_planning *planning, const ow_layout *layout, ow_plan_feed *feed)
 {
     lining line = {planning, layout, find_rise(planning, layout), feed, false, OW_OK};
     ow_piece_list list = {0};
     feed->feed = (ow_feed){.title = layout->title,
+                           .oil = planning->oil,
                            .roughness_m = OW_FEED_ROUGHNESS_M,
                            .state_count = planning->state_count,
                            .states = planning->states};
     feed->hose_count = 0;
-    ow_plan_oil(planning, &feed->feed);
     feed->feed.trunk.name = "";
     ow_plan_chamber(planning, layout->givens[0].name, 0, &list);
     grow(&line, 0, &list, &feed->feed.trunk, 0);

@@ -1,22 +1,36 @@
 /* SPDX-License-Identifier: MIT */
 /* The blocks of a job: feed, drain, coolant, states, oil. */
+#include <math.h>
 #include <string.h>
 
 #include "base/words.h"
+#include "oilway/hose_material.h"
 #include "plan/job_fields.h"
 #include "plan/job_reading.h"
 
+#define QUARTER_TURN_RAD 1.5707963267948966
+
 /* The name of a port that the job's engine (or each turbo) must have. */
-static const char *read_port(ow_job_reading *reading, const ow_machine *machine, const ow_yaml *node)
+static const char *read_port(ow_job_reading *reading, const ow_machine *machine, const ow_yaml *node,
+                             ow_circuit circuit)
 {
     const char *name = ow_job_words(reading, node, "the name of a port");
-    if (name == NULL || machine == NULL || ow_machine_port(machine, name) != NULL)
+    const ow_port *port = name != NULL && machine != NULL ? ow_machine_port(machine, name) : NULL;
+    if (name == NULL || machine == NULL || (port != NULL && port->circuit == circuit))
         return name;
     ow_text expected = ow_text_new(reading->context);
-    ow_text_format(&expected, "one of the ports of %s:", machine->id);
-    for (size_t index = 0; index < machine->port_count; index++)
-        ow_text_format(&expected, " %s", machine->ports[index].name);
-    ow_job_fault(reading, node, ow_text_words(&expected), NULL, "%s has no port \"%s\"", machine->id, name);
+    ow_text_format(&expected, "one of the %s ports of %s:", ow_circuit_word(circuit), machine->id);
+    for (size_t index = 0; index < machine->port_count; index++) {
+        if (machine->ports[index].circuit == circuit)
+            ow_text_format(&expected, " %s", machine->ports[index].name);
+    }
+    if (port != NULL)
+        ow_job_fault(reading, node, ow_text_words(&expected), NULL, "\"%s\" is a port of the %s", name,
+                     port->circuit == OW_CIRCUIT_NONE ? "engine without a circuit"
+                                                      : ow_circuit_word(port->circuit));
+    else
+        ow_job_fault(reading, node, ow_text_words(&expected), NULL, "%s has no port \"%s\"", machine->id,
+                     name);
     ow_text_done(&expected);
     return NULL;
 }
@@ -29,44 +43,149 @@ void ow_job_read_feed(ow_job_reading *reading, const ow_yaml *map)
     const ow_yaml *from = ow_yaml_member(map, "from");
     const ow_yaml *to = ow_yaml_member(map, "to");
     if (from != NULL)
-        job->feed.from = read_port(reading, job->engine, from);
-    if (to != NULL)
-        job->feed.to = read_port(reading, job->turbo_count > 0 ? job->turbos[0] : NULL, to);
+        job->feed.from = read_port(reading, job->engine, from, OW_FEED);
+    if (to != NULL) {
+        for (size_t turbo = 0; turbo < (job->turbo_count > 0 ? job->turbo_count : 1); turbo++)
+            job->feed.to = read_port(reading, job->turbos[turbo], to, OW_FEED);
+    }
 }
 
-static void read_point(ow_job_reading *reading, const ow_yaml *node)
+static void add_point(ow_job_reading *reading, const ow_yaml *node, ow_point point)
 {
     ow_job_drain *drain = &reading->job->drain;
-    node = ow_yaml_real(node);
-    if (node->kind != OW_YAML_LIST || node->count != 3 || drain->point_count == OW_ROUTE_POINTS_MAX) {
-        ow_job_fault(reading, node, "a list of up to 64 points [x, y, z], each with its unit, z up", NULL,
-                     "this is no point of a route");
-        return;
-    }
+    const ow_point *last = drain->point_count > 0 ? &drain->points[drain->point_count - 1] : NULL;
+    if (last != NULL &&
+        hypot(hypot(point.x_m - last->x_m, point.y_m - last->y_m), point.z_m - last->z_m) < 1e-6)
+        ow_job_fault(reading, node,
+                     "a point apart from the one before it; the first is apart from the outlet", NULL,
+                     "two points of the route are in one place");
+    else if (drain->point_count == OW_ROUTE_POINTS_MAX)
+        ow_job_fault(reading, node, "up to 63 points or pieces", NULL, "the route is too long");
+    else
+        drain->points[drain->point_count++] = point;
+}
+
+/* [x, y, z] from the outlet; the first may be the outlet itself. */
+static void read_point(ow_job_reading *reading, const ow_yaml *node, bool first)
+{
     double values[3] = {0.0, 0.0, 0.0};
     size_t index = 0;
-    for (const ow_yaml *item = node->first; item != NULL; item = item->next) {
-        ow_job_note(reading, ow_yaml_quantity(reading->context, reading->source, item, OW_LENGTH, -20.0, 20.0,
-                                              &values[index]));
-        index++;
+    ow_status status = OW_OK;
+    for (const ow_yaml *item = node->first; item != NULL && index < 3; item = item->next) {
+        ow_status read = ow_yaml_quantity(reading->context, reading->source, item, OW_LENGTH, -20.0, 20.0,
+                                          &values[index++]);
+        status = read == OW_OK ? status : read;
     }
-    drain->points[drain->point_count++] = (ow_point){values[0], values[1], values[2]};
+    ow_job_note(reading, status);
+    bool is_outlet = hypot(hypot(values[0], values[1]), values[2]) < 1e-6;
+    if (status == OW_OK && !(first && is_outlet))
+        add_point(reading, node, (ow_point){values[0], values[1], values[2]});
+}
+
+/* {length:, slope:}: on from the point before it, straight ahead; a negative slope rises. */
+static void read_piece(ow_job_reading *reading, const ow_yaml *node)
+{
+    static const char *const known[] = {"length", "slope"};
+    const ow_job_drain *drain = &reading->job->drain;
+    double length_m = 0.0, slope_rad = 0.0;
+    ow_status status = ow_yaml_known_keys(reading->context, reading->source, node, known, 2);
+    const ow_yaml *length = ow_yaml_need(reading->context, reading->source, node, "length");
+    const ow_yaml *slope = ow_yaml_need(reading->context, reading->source, node, "slope");
+    if (length == NULL || slope == NULL)
+        status = OW_INPUT;
+    if (length != NULL && ow_yaml_quantity(reading->context, reading->source, length, OW_LENGTH, 0.001, 20.0,
+                                           &length_m) != OW_OK)
+        status = OW_INPUT;
+    if (slope != NULL && ow_yaml_quantity(reading->context, reading->source, slope, OW_ANGLE,
+                                          -QUARTER_TURN_RAD, QUARTER_TURN_RAD, &slope_rad) != OW_OK)
+        status = OW_INPUT;
+    ow_job_note(reading, status);
+    if (status != OW_OK)
+        return;
+    ow_point point = drain->points[drain->point_count - 1];
+    point.x_m += length_m * cos(slope_rad);
+    point.z_m -= length_m * sin(slope_rad);
+    add_point(reading, node, point);
+}
+
+static void read_route(ow_job_reading *reading, const ow_yaml *route)
+{
+    static const char expected[] =
+        "a list of points [x, y, z], each with its unit, z up, or of pieces {length: 200 mm, slope: 30 deg}";
+    ow_job_drain *drain = &reading->job->drain;
+    if (route->kind != OW_YAML_LIST || route->count == 0) {
+        ow_job_fault(reading, route, expected, NULL, "the route is no list");
+        return;
+    }
+    drain->points[0] = (ow_point){0.0, 0.0, 0.0}; /* the turbo's outlet */
+    drain->point_count = 1;
+    for (const ow_yaml *item = route->first; item != NULL; item = item->next) {
+        const ow_yaml *node = ow_yaml_real(item);
+        if (node->kind == OW_YAML_MAP)
+            read_piece(reading, node);
+        else if (node->kind != OW_YAML_LIST || node->count != 3)
+            ow_job_fault(reading, node, expected, NULL, "this is no point of a route");
+        else
+            read_point(reading, node, item == route->first);
+    }
+    if (drain->point_count == 1 && reading->status == OW_OK)
+        ow_job_fault(reading, route, "a point beside the outlet itself", NULL, "the route leads nowhere");
+}
+
+static void add_return(ow_job_reading *reading, const ow_yaml *node)
+{
+    ow_job *job = reading->job;
+    const char *name = read_port(reading, job->engine, node, OW_DRAIN);
+    for (size_t index = 0; name != NULL && index < job->drain.to_count; index++) {
+        if (strcmp(job->drain.to[index], name) == 0) {
+            ow_job_fault(reading, node, "each return once", NULL, "\"%s\" is named twice", name);
+            return;
+        }
+    }
+    if (name != NULL)
+        job->drain.to[job->drain.to_count++] = name;
 }
 
 static void read_returns(ow_job_reading *reading, const ow_yaml *node)
 {
-    ow_job_drain *drain = &reading->job->drain;
     if (node->kind == OW_YAML_SCALAR) {
-        drain->to[drain->to_count++] = read_port(reading, reading->job->engine, node);
+        add_return(reading, node);
+        return;
+    }
+    if (node->kind != OW_YAML_LIST) {
+        ow_job_fault(reading, node, "a port, or a list of ports", NULL, "this names no return");
         return;
     }
     for (const ow_yaml *item = node->first; item != NULL; item = item->next) {
-        if (drain->to_count == OW_JOB_RETURNS) {
-            ow_job_fault(reading, item, "up to 8 returns", NULL, "too many returns");
+        if (reading->job->drain.to_count == OW_JOB_RETURNS) {
+            ow_job_fault(reading, ow_yaml_real(item), "up to 8 returns", NULL, "too many returns");
             return;
         }
-        drain->to[drain->to_count++] = read_port(reading, reading->job->engine, ow_yaml_real(item));
+        add_return(reading, ow_yaml_real(item));
     }
+}
+
+/* A class that some hose of the catalogue, or the table of materials, has. */
+static const char *read_hose_class(ow_job_reading *reading, const ow_yaml *node)
+{
+    const char *words = ow_job_words(reading, node, "the class of a hose, such as fluoro-silicone");
+    if (words == NULL)
+        return NULL;
+    const ow_hose_material *material = ow_hose_material_find(words);
+    if (material != NULL)
+        return material->word;
+    for (size_t index = 0; index < ow_catalog_part_count(reading->catalog); index++) {
+        const ow_part *part = ow_catalog_part_at(reading->catalog, index);
+        if (part->kind == OW_HOSE && ow_words_equal(part->ends[0].name, words))
+            return part->ends[0].name;
+    }
+    ow_text expected = ow_text_new(reading->context);
+    ow_text_add(&expected, "one of:");
+    for (size_t index = 0; index < ow_hose_material_count(); index++)
+        ow_text_format(&expected, "%s %s", index > 0 ? "," : "", ow_hose_material_at(index)->word);
+    ow_job_fault(reading, node, ow_text_words(&expected), NULL, "no hose of class \"%s\" is known", words);
+    ow_text_done(&expected);
+    return NULL;
 }
 
 void ow_job_read_drain(ow_job_reading *reading, const ow_yaml *map)
@@ -80,16 +199,9 @@ void ow_job_read_drain(ow_job_reading *reading, const ow_yaml *map)
     if (to != NULL)
         read_returns(reading, to);
     if (hose != NULL)
-        job->drain.hose = ow_job_words(reading, hose, "the class of a hose, such as fluoro-silicone");
-    if (route == NULL)
-        return;
-    if (route->kind != OW_YAML_LIST)
-        ow_job_fault(reading, route, "a list of points [x, y, z], each with its unit, z up", NULL,
-                     "the route is no list");
-    for (const ow_yaml *item = route->first; item != NULL && route->kind == OW_YAML_LIST; item = item->next)
-        read_point(reading, item);
-    if (job->drain.point_count == 1)
-        ow_job_fault(reading, route, "two points or more", NULL, "a route of one point leads nowhere");
+        job->drain.hose = read_hose_class(reading, hose);
+    if (route != NULL)
+        read_route(reading, route);
 }
 
 /* hoses: [cold, hot] */
@@ -110,6 +222,34 @@ static void read_hoses(ow_job_reading *reading, const ow_yaml *node)
     }
 }
 
+/* yes, no, a heater of the catalogue, or teed: the loop is teed into the heater's hoses, whose bore
+ * `heater-hose` gives. */
+static void read_heater(ow_job_reading *reading, const ow_yaml *node)
+{
+    ow_job_coolant *coolant = &reading->job->coolant;
+    const char *words = ow_job_words(reading, node, "yes, no, teed, or a heater's id");
+    if (words == NULL)
+        return;
+    coolant->has_heater = true;
+    if (ow_words_equal(words, "teed")) {
+        coolant->teed = true;
+        return;
+    }
+    const ow_machine *machine = ow_catalog_machine(reading->catalog, words);
+    if (machine == NULL) {
+        ow_job_note(reading, ow_yaml_bool(reading->context, reading->source, node, &coolant->heater));
+        return;
+    }
+    const ow_port *in = ow_machine_port(machine, "in");
+    const ow_port *out = ow_machine_port(machine, "out");
+    if (machine->kind != OW_HEATER || in == NULL || out == NULL || in->circuit != OW_COOLANT ||
+        out->circuit != OW_COOLANT)
+        ow_job_fault(reading, node, "a heater whose record has the coolant ports in and out", NULL,
+                     "\"%s\" is no such heater", words);
+    coolant->heater = true;
+    coolant->heater_machine = machine;
+}
+
 void ow_job_read_coolant(ow_job_reading *reading, const ow_yaml *map)
 {
     ow_job_coolant *coolant = &reading->job->coolant;
@@ -120,15 +260,15 @@ void ow_job_read_coolant(ow_job_reading *reading, const ow_yaml *map)
     const ow_yaml *heater = ow_yaml_member(map, "heater");
     const ow_yaml *fluid = ow_yaml_member(map, "coolant");
     const ow_yaml *hoses = ow_yaml_member(map, "hoses");
+    const ow_yaml *hose = ow_yaml_member(map, "hose");
     if (from != NULL)
-        coolant->from = read_port(reading, reading->job->engine, from);
+        coolant->from = read_port(reading, reading->job->engine, from, OW_COOLANT);
     if (to != NULL)
-        coolant->to = read_port(reading, reading->job->engine, to);
-    if (heater != NULL) {
-        ow_status status = ow_yaml_bool(reading->context, reading->source, heater, &coolant->heater);
-        coolant->has_heater = status == OW_OK;
-        ow_job_note(reading, status);
-    }
+        coolant->to = read_port(reading, reading->job->engine, to, OW_COOLANT);
+    if (heater != NULL)
+        read_heater(reading, heater);
+    if (hose != NULL)
+        coolant->hose = read_hose_class(reading, hose);
     if (fluid != NULL) {
         coolant->has_coolant =
             fluid->kind == OW_YAML_SCALAR && ow_coolant_find(fluid->words, &coolant->coolant);
@@ -137,6 +277,9 @@ void ow_job_read_coolant(ow_job_reading *reading, const ow_yaml *map)
     }
     if (hoses != NULL)
         read_hoses(reading, hoses);
+    if (coolant->teed && (from != NULL || to != NULL))
+        ow_job_fault(reading, from != NULL ? from : to, "heater-hose, the bore of the heater's hoses", NULL,
+                     "a loop that is teed into the heater's hoses uses no port of the engine");
 }
 
 static void read_state(ow_job_reading *reading, const ow_yaml *node)
@@ -157,6 +300,11 @@ static void read_state(ow_job_reading *reading, const ow_yaml *node)
     ow_job_note(reading, name == NULL ? OW_INPUT : OW_OK);
     if (name != NULL)
         state->name = ow_job_words(reading, name, "the name of a state");
+    for (const ow_job_state *other = job->states; other < state && state->name != NULL; other++) {
+        if (other->name != NULL && ow_words_equal(other->name, state->name))
+            ow_job_fault(reading, name, "each state once", NULL, "the state \"%s\" is given twice",
+                         state->name);
+    }
     if (oil != NULL) {
         ow_job_note(reading, ow_yaml_quantity(reading->context, reading->source, oil, OW_TEMPERATURE,
                                               OW_OIL_TEMPERATURE_LOW_C, OW_OIL_TEMPERATURE_HIGH_C,

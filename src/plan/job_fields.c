@@ -16,6 +16,7 @@ const ow_job_field ow_job_fields[] = {
     {"coolant", "angle", OW_ANGLE, -QUARTER_TURN_RAD, QUARTER_TURN_RAD, offsetof(ow_job, coolant.angle_rad)},
     {"coolant", "cap", OW_PRESSURE, 0.0, OW_COOLANT_CAP_HIGH_PA, offsetof(ow_job, coolant.cap_pa)},
     {"coolant", "rise", OW_LENGTH, -2.0, 2.0, offsetof(ow_job, coolant.rise_m)},
+    {"coolant", "heater-hose", OW_LENGTH, 0.005, 0.05, offsetof(ow_job, coolant.heater_hose_m)},
     {"coolant", "heat", OW_POWER, OW_COOLANT_HEAT_LOW_W, OW_COOLANT_HEAT_HIGH_W,
      offsetof(ow_job, coolant.heat_w)},
     {"limits", "turbo-pressure", OW_PRESSURE, 1e4, 100e5, offsetof(ow_job, turbo_pressure_pa)},
@@ -28,4 +29,4 @@ const char *const ow_job_keys[] = {"job",  "engine", "turbo",   "keep",   "oil",
                                    "feed", "drain",  "coolant", "limits", "prefer", NULL};
 const char *const ow_job_feed_keys[] = {"from", "to", NULL};
 const char *const ow_job_drain_keys[] = {"to", "route", "hose", NULL};
-const char *const ow_job_coolant_keys[] = {"from", "to", "heater", "coolant", "hoses", NULL};
+const char *const ow_job_coolant_keys[] = {"from", "to", "heater", "coolant", "hoses", "hose", NULL};

@@ -102,41 +102,105 @@ static const ow_machine *read_machine(ow_job_reading *reading, const ow_yaml *no
     return NULL;
 }
 
-static void read_turbos(ow_job_reading *reading, const ow_yaml *node)
+static size_t count_ports(const ow_machine *machine, ow_circuit circuit)
+{
+    size_t count = 0;
+    for (size_t index = 0; index < machine->port_count; index++)
+        count += machine->ports[index].circuit == circuit;
+    return count;
+}
+
+/* What no plan can do without: a take-off at the engine, an inlet and an outlet at each turbo. */
+static void need_port(ow_job_reading *reading, const ow_yaml *node, const ow_machine *machine,
+                      ow_circuit circuit, const char *what)
+{
+    if (machine != NULL && count_ports(machine, circuit) == 0)
+        ow_job_fault(reading, node, "a port of that circuit in its record", NULL,
+                     "%s has no %s (a port of the %s)", machine->id, what, ow_circuit_word(circuit));
+}
+
+static void add_turbo(ow_job_reading *reading, const ow_yaml *node)
 {
     ow_job *job = reading->job;
+    const ow_machine *turbo = read_machine(reading, node, OW_TURBO);
+    if (turbo == NULL)
+        return;
+    need_port(reading, ow_yaml_real(node), turbo, OW_FEED, "oil inlet");
+    need_port(reading, ow_yaml_real(node), turbo, OW_DRAIN, "oil outlet");
+    job->turbos[job->turbo_count++] = turbo;
+}
+
+static void read_turbos(ow_job_reading *reading, const ow_yaml *node)
+{
     if (node->kind != OW_YAML_LIST) {
-        job->turbos[0] = read_machine(reading, node, OW_TURBO);
-        job->turbo_count = job->turbos[0] != NULL;
+        add_turbo(reading, node);
         return;
     }
     for (const ow_yaml *item = node->first; item != NULL; item = item->next) {
-        if (job->turbo_count == OW_JOB_TURBOS) {
+        if (reading->job->turbo_count == OW_JOB_TURBOS) {
             ow_job_fault(reading, ow_yaml_real(item), "up to three turbos", NULL, "too many turbos");
             return;
         }
-        const ow_machine *turbo = read_machine(reading, item, OW_TURBO);
-        if (turbo != NULL)
-            job->turbos[job->turbo_count++] = turbo;
+        add_turbo(reading, item);
+    }
+}
+
+/* A switch or sender of the catalogue, or a whole end. */
+static void add_keep(ow_job_reading *reading, const ow_yaml *node)
+{
+    ow_job *job = reading->job;
+    ow_end end;
+    ow_end_fault fault;
+    const char *words = ow_job_words(reading, node, "a switch's id or an END");
+    if (words == NULL)
+        return;
+    const ow_part *part = ow_catalog_part(reading->catalog, words);
+    if (part != NULL && ow_kind_is_part(part->kind)) {
+        ow_job_fault(reading, node, "a switch's or sender's id, or an END", NULL,
+                     "\"%s\" is a part to buy, not something to keep", words);
+    } else if (part == NULL && ow_end_read(words, &end, &fault) != OW_OK) {
+        const char *nearest = ow_catalog_nearest_id(reading->catalog, words);
+        char mend[160];
+        snprintf(mend, sizeof mend, "did you mean %s?", nearest != NULL ? nearest : "");
+        ow_job_fault(reading, node, "a switch's or sender's id, or an END such as 1/8-27 NPT male",
+                     nearest != NULL ? mend : NULL, "no switch, sender or end \"%s\" is known", words);
+    } else if (part == NULL && !ow_end_is_whole(&end)) {
+        ow_job_fault(reading, node, "an END whose pitch and seat are said", NULL,
+                     "the pitch or the seat of \"%s\" is not said", words);
+    } else {
+        job->keep[job->keep_count++] = words;
     }
 }
 
 static void read_keep(ow_job_reading *reading, const ow_yaml *node)
 {
-    ow_job *job = reading->job;
     if (node->kind == OW_YAML_SCALAR) {
-        job->keep[job->keep_count++] = ow_job_words(reading, node, "a switch's id or an END");
+        add_keep(reading, node);
+        return;
+    }
+    if (node->kind != OW_YAML_LIST) {
+        ow_job_fault(reading, node, "a list of switches' ids or ENDs", NULL, "this keeps nothing");
         return;
     }
     for (const ow_yaml *item = node->first; item != NULL; item = item->next) {
-        if (job->keep_count == OW_JOB_KEEPS) {
+        if (reading->job->keep_count == OW_JOB_KEEPS) {
             ow_job_fault(reading, ow_yaml_real(item), "up to five kept ports", NULL, "too many kept ports");
             return;
         }
-        const char *words = ow_job_words(reading, ow_yaml_real(item), "a switch's id or an END");
-        if (words != NULL)
-            job->keep[job->keep_count++] = words;
+        add_keep(reading, ow_yaml_real(item));
     }
+}
+
+/* The search serves three inlets, and six ports with what is kept. */
+static void check_counts(ow_job_reading *reading, const ow_yaml *turbo)
+{
+    const ow_job *job = reading->job;
+    size_t inlets = 0;
+    for (size_t index = 0; index < job->turbo_count; index++)
+        inlets += job->feed.to != NULL ? 1 : count_ports(job->turbos[index], OW_FEED);
+    if (inlets > OW_TO_MAX || inlets + job->keep_count > OW_PORTS_MAX)
+        ow_job_fault(reading, turbo, "up to three inlets, and six ports with what is kept", NULL,
+                     "one feed cannot serve %zu inlets and %zu kept ports", inlets, job->keep_count);
 }
 
 static void read_prefer(ow_job_reading *reading, const ow_yaml *map)
@@ -191,11 +255,14 @@ static void read_document(ow_job_reading *reading, const ow_yaml *map)
         reading->job->title = ow_job_words(reading, title, "what the job is called");
     if (engine != NULL)
         reading->job->engine = read_machine(reading, engine, OW_ENGINE);
+    need_port(reading, engine, reading->job->engine, OW_FEED, "oil take-off");
     if (turbo != NULL)
         read_turbos(reading, turbo);
     if (turbo != NULL && reading->job->turbo_count == 0 && reading->status == OW_OK)
         ow_job_fault(reading, turbo, "a turbo's id, or a list of up to three", NULL, "no turbo is named");
     read_blocks(reading, map);
+    if (turbo != NULL)
+        check_counts(reading, turbo);
 }
 
 ow_status ow_job_read(const ow_context *context, const ow_catalog *catalog, const char *file,

@@ -40,18 +40,25 @@ static ow_status gather_layouts(ow_planning *planning)
     return OW_OK;
 }
 
+static ow_status join(ow_plan *plan, const ow_findings *findings)
+{
+    ow_status status = OW_OK;
+    for (size_t index = 0; index < findings->count && status == OW_OK; index++) {
+        const ow_finding *finding = &findings->items[index];
+        status = ow_findings_add(&plan->findings, finding->rule->id, finding->severity, finding->where,
+                                 finding->mend, "%s", finding->message);
+    }
+    return status;
+}
+
 /* A return that is not taken is an alternative: what is wrong with it is told there, not held against the
  * job. */
 static ow_status gather_findings(ow_plan *plan)
 {
-    ow_status status = OW_OK;
-    for (size_t index = 0; index < plan->drain.return_count; index++) {
-        const ow_plan_return *home = &plan->drain.returns[index];
-        for (size_t at = 0; home->taken && at < home->findings.count && status == OW_OK; at++) {
-            const ow_finding *finding = &home->findings.items[at];
-            status = ow_findings_add(&plan->findings, finding->rule->id, finding->severity, finding->where,
-                                     finding->mend, "%s", finding->message);
-        }
+    ow_status status = join(plan, &plan->feed.findings);
+    for (size_t index = 0; index < plan->drain.return_count && status == OW_OK; index++) {
+        if (plan->drain.returns[index].taken)
+            status = join(plan, &plan->drain.returns[index].findings);
     }
     ow_findings_sort(&plan->findings);
     plan->ok = !ow_findings_have(&plan->findings, OW_ERROR);
@@ -61,7 +68,11 @@ static ow_status gather_findings(ow_plan *plan)
 static ow_status make(ow_planning *planning)
 {
     ow_plan *plan = planning->plan;
-    ow_status status = ow_plan_states(planning);
+    ow_status status = ow_plan_oil(planning);
+    if (status == OW_OK)
+        status = ow_plan_states(planning);
+    if (status == OW_OK)
+        status = ow_plan_limits(planning);
     if (status == OW_OK)
         status = ow_plan_feed_make(planning);
     if (status == OW_OK)
@@ -103,24 +114,15 @@ ow_status ow_plan_make(const ow_context *context, const ow_catalog *catalog, con
     return status;
 }
 
-static void free_leg(ow_plan_leg *leg)
-{
-    if (!leg->answered)
-        return;
-    ow_answers_done(&leg->answers);
-    ow_ask_set_done(&leg->asks);
-}
-
 void ow_plan_done(ow_plan *plan)
 {
     ow_planning *planning = plan->storage;
     if (planning == NULL)
         return;
     const ow_context *context = planning->context;
-    if (plan->feed.solved)
-        ow_feed_answer_free(&plan->feed.answer);
-    ow_answers_done(&plan->feed.answers);
-    ow_ask_set_done(&plan->feed.asks);
+    ow_plan_feed_done(&plan->feed);
+    if (plan->feed.other != NULL)
+        ow_plan_feed_done(plan->feed.other);
     for (size_t index = 0; index < plan->drain.return_count; index++) {
         ow_plan_return *home = &plan->drain.returns[index];
         ow_findings_done(&home->findings);
@@ -129,10 +131,8 @@ void ow_plan_done(ow_plan *plan)
         ow_answers_done(&home->answers);
         ow_ask_set_done(&home->asks);
     }
-    for (size_t index = 0; index < plan->coolant_count; index++) {
-        for (size_t leg = 0; leg < plan->coolants[index].leg_count; leg++)
-            free_leg(&plan->coolants[index].legs[leg]);
-    }
+    for (size_t index = 0; index < plan->coolant_count; index++)
+        ow_plan_legs_done(&plan->coolants[index]);
     ow_bill_done(&plan->bill);
     ow_findings_done(&plan->findings);
     ow_assumptions_done(&plan->assumptions);

@@ -2,6 +2,7 @@
 /* Small things that every circuit of a plan needs: words, assumptions, asks, their answers. */
 #include "plan/planning.h"
 
+#include <math.h>
 #include <stdarg.h>
 #include <stdio.h>
 #include <string.h>
@@ -113,20 +114,68 @@ ow_status ow_planning_judge_answer(ow_planning *planning, const ow_answers *answ
     return status;
 }
 
-ow_status ow_planning_other_hoses(ow_planning *planning, const char *hose_class, const char *const **without,
-                                  size_t *count)
+/* Whether a part may be the hose of an ask: of the class wanted, and a made-up one of a length that reaches.
+ */
+static bool may_be_hose(const ow_part *part, const ow_planning_hose *hose)
+{
+    bool is_class = hose->class_name == NULL ||
+                    (part->ends[0].form == OW_FORM_HOSE && strcmp(part->ends[0].name, hose->class_name) == 0);
+    if (part->kind == OW_HOSE)
+        return is_class;
+    return is_class &&
+           (part->length_m < 0.0 || (part->length_m >= hose->least_m && part->length_m <= hose->most_m));
+}
+
+ow_status ow_planning_choose_hose(ow_planning *planning, const ow_planning_hose *hose, ow_ask_words *words)
 {
     size_t parts = ow_catalog_part_count(planning->catalog);
     const char **ids = ow_arena_get_array(&planning->arena, parts + 1, sizeof *ids);
     size_t found = 0;
-    if (ids == NULL)
+    words->hose = ow_planning_words(planning, "%.9g m", hose->length_m);
+    if (ids == NULL || words->hose == NULL)
         return OW_MEMORY;
     for (size_t index = 0; index < parts; index++) {
         const ow_part *part = ow_catalog_part_at(planning->catalog, index);
-        if (ow_part_is_hose(part) && strcmp(part->ends[0].name, hose_class) != 0)
+        if (ow_part_is_hose(part) && !may_be_hose(part, hose))
             ids[found++] = part->id;
     }
-    *without = ids;
-    *count = found;
+    words->without = ids;
+    words->without_count = found;
     return OW_OK;
+}
+
+bool ow_planning_apart(const ow_port *a, const ow_port *b, double *straight_m)
+{
+    if (!a->has_position || !b->has_position)
+        return false;
+    double across_m = hypot(a->position_m[0] - b->position_m[0], a->position_m[1] - b->position_m[1]);
+    *straight_m = hypot(across_m, a->position_m[2] - b->position_m[2]);
+    return true;
+}
+
+#define WAY_ROUND 1.3 /* of the straight way: an assumption, listed */
+#define CUT_STEP_M 0.05
+#define LINE_MOST 1.5 /* a made-up line may be this much longer than the hose that was asked for */
+
+ow_planning_hose ow_planning_hose_between(ow_planning *planning, const ow_said *said, double straight_m,
+                                          double assumed_m, const char *what)
+{
+    ow_planning_hose hose = {NULL, said->value, said->value, said->value * LINE_MOST};
+    if (said->said)
+        return hose;
+    hose.most_m = HUGE_VAL;
+    if (straight_m > 0.0) {
+        hose.least_m = straight_m;
+        hose.length_m = ceil(straight_m * WAY_ROUND / CUT_STEP_M - 1e-9) * CUT_STEP_M;
+        ow_assumptions_add(
+            &planning->plan->assumptions, OW_MARK_ASSUMED, what,
+            "the straight way between the ports' positions and 30 % more; measure it with a string",
+            "%.0f mm", hose.length_m * 1e3);
+        return hose;
+    }
+    hose.least_m = 0.0;
+    hose.length_m = assumed_m;
+    ow_assumptions_add(&planning->plan->assumptions, OW_MARK_ASSUMED, what,
+                       "assumption of this program; measure it with a string", "%.0f mm", assumed_m * 1e3);
+    return hose;
 }

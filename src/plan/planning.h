@@ -17,6 +17,7 @@ typedef struct ow_planning {
     size_t machine_count;
     ow_feed_state states[OW_FEED_STATES_MAX];
     size_t state_count;
+    ow_oil oil;
     size_t hot_rev; /* the state with the most gallery pressure among the warm ones */
 } ow_planning;
 
@@ -38,9 +39,19 @@ ow_status ow_planning_answer(ow_planning *planning, const ow_ask_words *words, o
  */
 ow_status ow_planning_judge_answer(ow_planning *planning, const ow_answers *answers, const char *circuit,
                                    ow_findings *findings);
-/* Ids of all hoses that are not of a class, for `without`; in the arena. */
-ow_status ow_planning_other_hoses(ow_planning *planning, const char *hose_class, const char *const **without,
-                                  size_t *count);
+/* The hose that an ask wants. */
+typedef struct ow_planning_hose {
+    const char *class_name; /* NULL: any */
+    double length_m;        /* that it is cut to */
+    double least_m, most_m; /* a hose that is bought made up: lengths that do */
+} ow_planning_hose;
+/* Said, or from the straight way between two ports (0: not known), or assumed; listed under `what`. */
+ow_planning_hose ow_planning_hose_between(ow_planning *planning, const ow_said *said, double straight_m,
+                                          double assumed_m, const char *what);
+/* Writes it into the words of an ask. */
+ow_status ow_planning_choose_hose(ow_planning *planning, const ow_planning_hose *hose, ow_ask_words *words);
+/* The straight way between two ports whose positions are known. */
+bool ow_planning_apart(const ow_port *a, const ow_port *b, double *straight_m);
 
 /* ---- pieces: what the liquid sees of a part ---- */
 typedef struct ow_piece_list {
@@ -64,12 +75,36 @@ void ow_plan_path(ow_planning *planning, const ow_layout *layout, size_t given, 
 
 /* ---- circuits ---- */
 ow_status ow_plan_states(ow_planning *planning);
-void ow_plan_oil(ow_planning *planning, ow_feed *feed); /* the job's, or the one assumed */
+ow_status ow_plan_oil(ow_planning *planning);
+ow_status ow_plan_limits(ow_planning *planning);
 ow_status ow_plan_feed_make(ow_planning *planning);
-ow_status ow_plan_feed_judge(ow_planning *planning);
+void ow_plan_feed_done(ow_plan_feed *feed);
+ow_status ow_plan_feed_judge(ow_planning *planning, ow_plan_feed *feed);
+ow_status ow_plan_feed_parts(ow_planning *planning, ow_plan_feed *feed);
+ow_status ow_plan_feed_sizes(ow_planning *planning, ow_plan_feed *feed);
+ow_status ow_plan_feed_verdicts(ow_planning *planning, ow_plan_feed *feed);
+/* Most that a turbo may see: the job's limit, a journal bearing's; OW_NOT_SAID where no limit is known. */
+double ow_plan_pressure_limit_pa(const ow_planning *planning);
 ow_status ow_plan_feed_line(ow_planning *planning, const ow_layout *layout, ow_plan_feed *feed);
+/* The load assumed of a turbo by its bearing and size. */
+const ow_typical_load *ow_plan_typical_load(const ow_machine *turbo);
+
+/* Where the most oil comes, hot, and what comes in the coldest state, at one outlet. */
+typedef struct ow_plan_flows {
+    double hot_m3s, cold_m3s;
+    ow_liquid hot, cold;
+} ow_plan_flows;
+ow_status ow_plan_drain_flows(ow_planning *planning, const ow_machine *turbo, ow_plan_flows *flows);
+void ow_plan_drain_route(ow_planning *planning, ow_plan_return *home);
+double ow_plan_drain_length_m(const ow_plan_return *home); /* along the route */
+ow_status ow_plan_drain_reckon(ow_planning *planning, ow_plan_return *home);
 ow_status ow_plan_return_judge(ow_planning *planning, ow_plan_return *home);
+ow_status ow_plan_return_sureness(ow_planning *planning, ow_plan_return *home);
+ow_status ow_plan_drain_take(ow_planning *planning);
+ow_status ow_plan_drain_made(ow_planning *planning);
 ow_status ow_plan_drain_make(ow_planning *planning);
+void ow_plan_legs_done(ow_plan_coolant *loop);
+ow_status ow_plan_coolant_reckon(ow_planning *planning, ow_plan_coolant *loop);
 ow_status ow_plan_coolant_judge(ow_planning *planning, const ow_plan_coolant *loop);
 ow_status ow_plan_coolant_make(ow_planning *planning);
 ow_status ow_plan_notes(ow_planning *planning);

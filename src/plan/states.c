@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* The states that a job is reckoned in: its own, filled up with typical ones where it does not say. */
+/* The oil and the states that a job is reckoned in: its own, filled up with typical ones where it does not
+ * say. */
 #include <string.h>
 
 #include "base/words.h"
@@ -40,6 +41,18 @@ static void assume(ow_planning *planning, const char *name, const char *what, do
         planning->plan->assumptions.failed = true;
 }
 
+/* The pressure that the engine's record gives: known, and yet nobody wrote it in the job. */
+static void tell_own(ow_planning *planning, ow_feed_state *state, double own_pa)
+{
+    const char *what = ow_planning_words(planning, "gallery pressure, %s", state->name);
+    state->source_pa = own_pa;
+    if (what == NULL)
+        planning->plan->assumptions.failed = true;
+    else
+        ow_assumptions_add(&planning->plan->assumptions, OW_MARK_DERIVED, what,
+                           "the record of the engine's port", "%.4g bar", own_pa / 1e5);
+}
+
 static void fill_state(ow_planning *planning, const char *name, const ow_said *oil_c,
                        const ow_said *gallery_pa)
 {
@@ -49,17 +62,18 @@ static void fill_state(ow_planning *planning, const char *name, const ow_said *o
     bool is_hot_rev = ow_words_equal(name, "hot rev");
     *state = *typical;
     state->name = name;
-    state->assumed = !oil_c->said || !gallery_pa->said;
+    state->assumed = !oil_c->said || (!gallery_pa->said && !(is_hot_rev && own_pa > 0.0));
     if (oil_c->said)
         state->oil_c = oil_c->value;
     else
-        assume(planning, name, "oil temperature", state->oil_c, "C", "typical of this state");
+        assume(planning, name, "oil temperature", state->oil_c, "C", "typical of this state, from memory");
     if (gallery_pa->said)
         state->source_pa = gallery_pa->value;
     else if (is_hot_rev && own_pa > 0.0)
-        state->source_pa = own_pa; /* the catalogue says it */
+        tell_own(planning, state, own_pa);
     else
-        assume(planning, name, "gallery pressure", state->source_pa / 1e5, "bar", "typical of this state");
+        assume(planning, name, "gallery pressure", state->source_pa / 1e5, "bar",
+               "typical of this state, from memory");
 }
 
 static void find_hot_rev(ow_planning *planning)
@@ -75,6 +89,24 @@ static void find_hot_rev(ow_planning *planning)
     }
 }
 
+/* Which of the typical states a job does not cover: a cold one, and two warm ones, of which one may bear
+ * any name. */
+static bool is_missing(const ow_planning *planning, const ow_feed_state *typical)
+{
+    size_t warm = 0, cold = 0;
+    bool named = false;
+    for (size_t index = 0; index < planning->state_count; index++) {
+        const ow_feed_state *state = &planning->states[index];
+        bool is_typical = false;
+        for (size_t at = 0; at < OW_FEED_STATES_TYPICAL; at++)
+            is_typical = is_typical || ow_words_equal(ow_typical_state_at(at)->name, state->name);
+        named = named || ow_words_equal(typical->name, state->name);
+        cold += state->oil_c < WARM_C;
+        warm += state->oil_c >= WARM_C ? (is_typical ? 1 : 2) : 0;
+    }
+    return !named && (typical->oil_c < WARM_C ? cold == 0 : warm < 2);
+}
+
 ow_status ow_plan_states(ow_planning *planning)
 {
     static const ow_said not_said = {false, 0.0};
@@ -82,8 +114,33 @@ ow_status ow_plan_states(ow_planning *planning)
     for (size_t index = 0; index < job->state_count; index++)
         fill_state(planning, job->states[index].name, &job->states[index].oil_c,
                    &job->states[index].gallery_pa);
-    for (size_t index = 0; index < OW_FEED_STATES_TYPICAL && job->state_count == 0; index++)
-        fill_state(planning, ow_typical_state_at(index)->name, &not_said, &not_said);
+    for (size_t index = 0; index < OW_FEED_STATES_TYPICAL; index++) {
+        const ow_feed_state *typical = ow_typical_state_at(index);
+        if (is_missing(planning, typical))
+            fill_state(planning, typical->name, &not_said, &not_said);
+    }
     find_hot_rev(planning);
     return planning->plan->assumptions.failed ? OW_MEMORY : OW_OK;
+}
+
+ow_status ow_plan_oil(ow_planning *planning)
+{
+    const ow_job *job = planning->job;
+    ow_assumptions *assumptions = &planning->plan->assumptions;
+    if (job->has_oil) {
+        planning->oil = job->oil;
+        return job->oil_grade == NULL
+                   ? OW_OK
+                   : ow_assumptions_add(assumptions, OW_MARK_ASSUMED, "viscosities of the oil",
+                                        "typical of the grade, from memory",
+                                        "%.4g mm2/s at 40 C, %.4g at 100 C (%s)", job->oil.kv40_mm2s,
+                                        job->oil.kv100_mm2s, job->oil_grade);
+    }
+    const ow_typical_oil *typical = ow_typical_oil_find("15W-40");
+    ow_status status = ow_oil_set(typical->name, typical->kv40_mm2s, typical->kv100_mm2s,
+                                  typical->density15_kgm3, &planning->oil);
+    if (status == OW_OK)
+        status = ow_assumptions_add(assumptions, OW_MARK_ASSUMED, "the oil", "assumption of this program",
+                                    "%s", typical->name);
+    return status;
 }
