@@ -216,11 +216,16 @@ ow_status ow_plan_drain_make(ow_planning *planning)
                                         "froth over oil in the drain", 1.0, "volumes", OW_MARK_ASSUMED,
                                         "half gas by volume; no published figure was found");
     for (size_t turbo = 0; turbo < job->turbo_count && status == OW_OK; turbo++) {
+        size_t before = number;
         for (size_t index = 0; index < job->turbos[turbo]->port_count && status == OW_OK; index++) {
             if (job->turbos[turbo]->ports[index].circuit == OW_DRAIN)
                 status =
                     make_outlet(planning, job->turbos[turbo], &job->turbos[turbo]->ports[index], number++);
         }
+        if (number == before)
+            ow_assumptions_add(&planning->plan->assumptions, OW_MARK_ASSUMED, "oil outlet of the turbo",
+                               "its record names none: no drain is planned for it", "%s",
+                               job->turbos[turbo]->id);
     }
     if (status == OW_OK)
         status = ow_plan_drain_take(planning);

@@ -38,10 +38,17 @@ static void say(return_judging *judging, const char *rule, ow_severity severity,
     judging->status = ow_findings_add(&judging->home->findings, rule, severity, where, NULL, "%s", message);
 }
 
-/* The narrowest that the oil has come through: a fitting behind a wider hose takes nothing away from it. */
-static double narrowest_before(const ow_plan_return *home, size_t index)
+/* What a segment is held against: the bore before it; behind a hose, whose tail always stands a wall's
+ * thickness narrower in it, the narrowest that the oil has come through. */
+static double bore_before(const return_judging *judging, size_t index)
 {
+    const ow_plan_return *home = judging->home;
     double least_m = home->outlet->bore_m > 0.0 ? home->outlet->bore_m : 0.0;
+    if (index == 0)
+        return least_m;
+    const ow_part *part = ow_catalog_part(judging->planning->catalog, home->segment_parts[index - 1]);
+    if (part == NULL || !ow_part_is_hose(part))
+        return home->segments[index - 1].bore_m;
     for (size_t before = 0; before < index; before++) {
         if (least_m <= 0.0 || home->segments[before].bore_m < least_m)
             least_m = home->segments[before].bore_m;
@@ -69,23 +76,30 @@ static void judge_shape(return_judging *judging, size_t index, const char *where
             "its slope is %.1f degrees; %.0f or more are wanted", slope_deg, least_deg);
 }
 
-/* The narrowest segment is told, once: what is under 15 mm as that, else what narrows. */
+/* One cause, one finding: all that is under 15 mm together, the narrowest told; what narrows is told where it
+ * narrows most, and not besides. */
 static void judge_bores(return_judging *judging)
 {
     const ow_plan_return *home = judging->home;
-    size_t at = 0;
-    for (size_t index = 1; index < home->segment_count; index++) {
-        if (home->segments[index].bore_m < home->segments[at].bore_m - NARROWER_M)
-            at = index;
+    size_t narrowest = 0, worst = 0;
+    double most_m = 0.0;
+    for (size_t index = 0; index < home->segment_count; index++) {
+        double by_m = bore_before(judging, index) - home->segments[index].bore_m;
+        if (home->segments[index].bore_m < home->segments[narrowest].bore_m - NARROWER_M)
+            narrowest = index;
+        if (by_m > most_m) {
+            most_m = by_m;
+            worst = index;
+        }
     }
-    double bore_m = home->segments[at].bore_m, before_m = narrowest_before(home, at);
-    if (home->hot[at].faults & OW_SEGMENT_BORE)
+    if (home->hot[narrowest].faults & OW_SEGMENT_BORE)
         say(judging, "drain-bore", OW_WARNING, judging->port,
-            "the true bore of %s is %.1f mm; 15 mm or more are wanted", home->segment_parts[at],
-            bore_m * 1e3);
-    else if (bore_m < before_m - NARROWER_M)
-        say(judging, "drain-narrows", OW_WARNING, judging->port, "it narrows from %.1f mm to %.1f mm in %s",
-            before_m * 1e3, bore_m * 1e3, home->segment_parts[at]);
+            "the true bore of %s is %.1f mm; 15 mm or more are wanted", home->segment_parts[narrowest],
+            home->segments[narrowest].bore_m * 1e3);
+    else if (most_m > NARROWER_M)
+        say(judging, "drain-narrows", OW_WARNING, judging->port, "%s narrows it from %.1f mm to %.1f mm",
+            home->segment_parts[worst], bore_before(judging, worst) * 1e3,
+            home->segments[worst].bore_m * 1e3);
 }
 
 static double fill_limit(const return_judging *judging)

@@ -16,7 +16,8 @@ static const char *read_port(ow_job_reading *reading, const ow_machine *machine,
 {
     const char *name = ow_job_words(reading, node, "the name of a port");
     const ow_port *port = name != NULL && machine != NULL ? ow_machine_port(machine, name) : NULL;
-    if (name == NULL || machine == NULL || (port != NULL && port->circuit == circuit))
+    if (name == NULL || machine == NULL ||
+        (port != NULL && (port->circuit == circuit || port->circuit == OW_CIRCUIT_NONE)))
         return name;
     ow_text expected = ow_text_new(reading->context);
     ow_text_format(&expected, "one of the %s ports of %s:", ow_circuit_word(circuit), machine->id);
@@ -26,8 +27,7 @@ static const char *read_port(ow_job_reading *reading, const ow_machine *machine,
     }
     if (port != NULL)
         ow_job_fault(reading, node, ow_text_words(&expected), NULL, "\"%s\" is a port of the %s", name,
-                     port->circuit == OW_CIRCUIT_NONE ? "engine without a circuit"
-                                                      : ow_circuit_word(port->circuit));
+                     ow_circuit_word(port->circuit));
     else
         ow_job_fault(reading, node, ow_text_words(&expected), NULL, "%s has no port \"%s\"", machine->id,
                      name);

@@ -110,7 +110,7 @@ static size_t count_ports(const ow_machine *machine, ow_circuit circuit)
     return count;
 }
 
-/* What no plan can do without: a take-off at the engine, an inlet and an outlet at each turbo. */
+/* What no plan can do without: a take-off at the engine, an inlet at each turbo. */
 static void need_port(ow_job_reading *reading, const ow_yaml *node, const ow_machine *machine,
                       ow_circuit circuit, const char *what)
 {
@@ -126,7 +126,6 @@ static void add_turbo(ow_job_reading *reading, const ow_yaml *node)
     if (turbo == NULL)
         return;
     need_port(reading, ow_yaml_real(node), turbo, OW_FEED, "oil inlet");
-    need_port(reading, ow_yaml_real(node), turbo, OW_DRAIN, "oil outlet");
     job->turbos[job->turbo_count++] = turbo;
 }
 

@@ -89,24 +89,7 @@ static void find_hot_rev(ow_planning *planning)
     }
 }
 
-/* Which of the typical states a job does not cover: a cold one, and two warm ones, of which one may bear
- * any name. */
-static bool is_missing(const ow_planning *planning, const ow_feed_state *typical)
-{
-    size_t warm = 0, cold = 0;
-    bool named = false;
-    for (size_t index = 0; index < planning->state_count; index++) {
-        const ow_feed_state *state = &planning->states[index];
-        bool is_typical = false;
-        for (size_t at = 0; at < OW_FEED_STATES_TYPICAL; at++)
-            is_typical = is_typical || ow_words_equal(ow_typical_state_at(at)->name, state->name);
-        named = named || ow_words_equal(typical->name, state->name);
-        cold += state->oil_c < WARM_C;
-        warm += state->oil_c >= WARM_C ? (is_typical ? 1 : 2) : 0;
-    }
-    return !named && (typical->oil_c < WARM_C ? cold == 0 : warm < 2);
-}
-
+/* The job's own states replace the typical ones. */
 ow_status ow_plan_states(ow_planning *planning)
 {
     static const ow_said not_said = {false, 0.0};
@@ -114,11 +97,8 @@ ow_status ow_plan_states(ow_planning *planning)
     for (size_t index = 0; index < job->state_count; index++)
         fill_state(planning, job->states[index].name, &job->states[index].oil_c,
                    &job->states[index].gallery_pa);
-    for (size_t index = 0; index < OW_FEED_STATES_TYPICAL; index++) {
-        const ow_feed_state *typical = ow_typical_state_at(index);
-        if (is_missing(planning, typical))
-            fill_state(planning, typical->name, &not_said, &not_said);
-    }
+    for (size_t index = 0; index < OW_FEED_STATES_TYPICAL && job->state_count == 0; index++)
+        fill_state(planning, ow_typical_state_at(index)->name, &not_said, &not_said);
     find_hot_rev(planning);
     return planning->plan->assumptions.failed ? OW_MEMORY : OW_OK;
 }

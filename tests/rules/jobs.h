@@ -91,9 +91,9 @@ static const rule_case job_cases[] = {
     {"drain-slope", SUBJECT_JOB, job_plain, TEXT("[100 mm, 0 mm, -300 mm]", "[700 mm, 0 mm, -300 mm]"),
      OW_WARNING, "its slope is 12.6 degrees; 15 or more", "Lead it down more steeply",
      TEXT("[700 mm, 0 mm, -300 mm]", "[300 mm, 0 mm, -300 mm]")},
-    {"drain-narrows", SUBJECT_JOB, job_plain, PAGE("bead 19, 19.2 mm", "bead 19, 17.5 mm"), OW_WARNING,
-     "its bore is 17.5 mm, less than that before it", "Use the same bore or a wider one",
-     PAGE("bead 19, 17.5 mm", "bead 19, 19 mm")},
+    {"drain-narrows", SUBJECT_JOB, job_plain, PAGE("bead 19, 19.2 mm", "bead 19, 15.2 mm"), OW_WARNING,
+     "st-p narrows it from 15.5 mm to 15.2 mm", "Use the same bore or a wider one",
+     PAGE("bead 19, 15.2 mm", "bead 19, 19 mm")},
     /* ---- coolant ---- */
     {"coolant-left-out", SUBJECT_JOB, job_plain, TEXT(JOB_COOLANT, ""), OW_WARNING,
      "is water-cooled and the job leads it no water", "Lead it water",
