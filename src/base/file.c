@@ -13,32 +13,23 @@
 #define STANDARD_INPUT_NAME "standard input"
 #define FIRST_READ ((size_t)16 * 1024)
 
-static ow_status report_errno(const ow_context *context, const char *path, const char *what)
-{
-    int number = errno;
-    char reason[128];
-    if (strerror_r(number, reason, sizeof reason) != 0)
-        reason[0] = '\0';
-    return ow_report(context, OW_ERROR, OW_IO, path, NULL, NULL, "%s: %s", what, reason);
-}
-
 /* Opens without ever waiting for a pipe's other side; *size is a guess at what is to come. */
 static ow_status open_input(const ow_context *context, const char *path, int *descriptor, size_t *size)
 {
     int opened = open(path, O_RDONLY | O_CLOEXEC | O_NONBLOCK);
     if (opened < 0)
-        return report_errno(context, path, "cannot be opened");
+        return ow_report_errno(context, path, NULL, "cannot be opened");
     struct stat about;
     ow_status status = OW_OK;
     if (fstat(opened, &about) != 0)
-        status = report_errno(context, path, "cannot be looked at");
+        status = ow_report_errno(context, path, NULL, "cannot be looked at");
     else if (S_ISDIR(about.st_mode))
         status = ow_report(context, OW_ERROR, OW_IO, path, "a file", NULL, "this is a folder");
     else if (!S_ISREG(about.st_mode) && !S_ISFIFO(about.st_mode))
         status = ow_report(context, OW_ERROR, OW_IO, path, "a regular file or a pipe", NULL,
                            "this is a device or a socket");
     else if (fcntl(opened, F_SETFL, 0) < 0)
-        status = report_errno(context, path, "cannot be read");
+        status = ow_report_errno(context, path, NULL, "cannot be read");
     if (status != OW_OK) {
         close(opened);
         return status;
@@ -62,7 +53,7 @@ static ow_status read_all(const ow_context *context, const char *name, int descr
         if (got < 0 && errno == EINTR)
             continue;
         if (got < 0) {
-            status = report_errno(context, name, "cannot be read");
+            status = ow_report_errno(context, name, NULL, "cannot be read");
         } else if (got == 0) {
             break;
         } else {

@@ -14,15 +14,6 @@
 
 #define NAMES_TRIED 100
 
-static ow_status report_errno(const ow_context *context, const char *path, const char *what)
-{
-    int number = errno;
-    char reason[128];
-    if (strerror_r(number, reason, sizeof reason) != 0)
-        reason[0] = '\0';
-    return ow_report(context, OW_ERROR, OW_IO, path, NULL, NULL, "%s: %s", what, reason);
-}
-
 static bool write_all(int descriptor, const char *bytes, size_t length)
 {
     while (length > 0) {
@@ -77,7 +68,7 @@ static ow_status replace(const ow_context *context, const char *path, const stru
     ow_status status = ow_text_status(&beside);
     if (descriptor < 0) {
         if (status == OW_OK)
-            status = report_errno(context, path, "no file can be made beside it");
+            status = ow_report_errno(context, path, NULL, "no file can be made beside it");
         goto done;
     }
     bool kept = before == NULL || fchmod(descriptor, before->st_mode & 0777) == 0;
@@ -89,7 +80,7 @@ static ow_status replace(const ow_context *context, const char *path, const stru
     }
     errno = number;
     if (!written || rename(ow_text_words(&beside), path) != 0) {
-        status = report_errno(context, path, "cannot be written");
+        status = ow_report_errno(context, path, NULL, "cannot be written");
         (void)unlink(ow_text_words(&beside));
         goto done;
     }
@@ -104,7 +95,7 @@ static ow_status write_into(const ow_context *context, const char *path, const c
 {
     int descriptor = open(path, O_WRONLY | O_CLOEXEC | O_NOCTTY);
     if (descriptor < 0)
-        return report_errno(context, path, "cannot be opened");
+        return ow_report_errno(context, path, NULL, "cannot be opened");
     bool written = write_all(descriptor, bytes, length);
     int number = errno;
     if (close(descriptor) != 0 && written) {
@@ -112,7 +103,7 @@ static ow_status write_into(const ow_context *context, const char *path, const c
         number = errno;
     }
     errno = number;
-    return written ? OW_OK : report_errno(context, path, "cannot be written");
+    return written ? OW_OK : ow_report_errno(context, path, NULL, "cannot be written");
 }
 
 ow_status ow_file_write(const ow_context *context, const char *path, const char *bytes, size_t length)
@@ -120,7 +111,7 @@ ow_status ow_file_write(const ow_context *context, const char *path, const char 
     struct stat about;
     if (stat(path, &about) != 0) {
         if (errno != ENOENT)
-            return report_errno(context, path, "cannot be written");
+            return ow_report_errno(context, path, NULL, "cannot be written");
         return replace(context, path, NULL, bytes, length);
     }
     if (S_ISDIR(about.st_mode))
@@ -130,6 +121,6 @@ ow_status ow_file_write(const ow_context *context, const char *path, const char 
     /* A link stays a link: what it points to is replaced. */
     char resolved[PATH_MAX];
     if (realpath(path, resolved) == NULL)
-        return report_errno(context, path, "cannot be written");
+        return ow_report_errno(context, path, NULL, "cannot be written");
     return replace(context, resolved, &about, bytes, length);
 }

@@ -8,6 +8,8 @@
 #include "base/memory.h"
 #include "base/source.h"
 
+#define CANNOT "the folder cannot be read"
+
 /* Hidden names are the leavings of editors. */
 static bool is_page(const char *name)
 {
@@ -16,21 +18,12 @@ static bool is_page(const char *name)
     return name[0] != '.' && length > ending_length && strcmp(name + length - ending_length, ending) == 0;
 }
 
-static ow_status report_errno(const ow_context *context, const char *path, int number)
-{
-    char reason[128];
-    if (strerror_r(number, reason, sizeof reason) != 0)
-        reason[0] = '\0';
-    return ow_report(context, OW_ERROR, OW_IO, path, "a folder", NULL, "the folder cannot be read: %s",
-                     reason);
-}
-
 /* Gathers the names, each with its NUL. */
 static ow_status gather(const ow_context *context, const char *path, ow_text *gathered, size_t *count)
 {
     DIR *folder = opendir(path);
     if (folder == NULL)
-        return report_errno(context, path, errno);
+        return ow_report_errno(context, path, "a folder", CANNOT);
     size_t found = 0;
     errno = 0;
     for (const struct dirent *entry = readdir(folder); entry != NULL; entry = readdir(folder)) {
@@ -42,8 +35,9 @@ static ow_status gather(const ow_context *context, const char *path, ow_text *ga
     }
     int number = errno;
     closedir(folder);
+    errno = number;
     if (number != 0)
-        return report_errno(context, path, number);
+        return ow_report_errno(context, path, "a folder", CANNOT);
     *count = found;
     return ow_text_status(gathered);
 }

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "base/source.h"
 
+#include <errno.h>
 #include <stdarg.h>
 #include <string.h>
 
@@ -131,4 +132,13 @@ ow_status ow_report(const ow_context *context, ow_severity severity, ow_status s
                                 .mend = mend};
     report(context, &diagnostic);
     return status;
+}
+
+ow_status ow_report_errno(const ow_context *context, const char *file, const char *expected, const char *what)
+{
+    int number = errno;
+    char reason[128];
+    if (strerror_r(number, reason, sizeof reason) != 0)
+        reason[0] = '\0';
+    return ow_report(context, OW_ERROR, OW_IO, file, expected, NULL, "%s: %s", what, reason);
 }

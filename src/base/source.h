@@ -31,5 +31,8 @@ ow_status ow_source_report(const ow_context *context, ow_severity severity, ow_s
 ow_status ow_report(const ow_context *context, ow_severity severity, ow_status status, const char *file,
                     const char *expected, const char *mend, const char *message_format, ...)
     __attribute__((format(printf, 7, 8)));
+/* That a call of the system failed, with the reason that errno gives: OW_IO. expected may be NULL. */
+ow_status ow_report_errno(const ow_context *context, const char *file, const char *expected,
+                          const char *what);
 
 #endif
