@@ -200,22 +200,21 @@ static bool check_sender(ow_checking *checking, size_t given)
     rigid_arm arm = arm_to(checking->layout, node);
     if (!heavy || arm.hose)
         return false;
-    char weight[48] = "of unknown weight";
+    char weight[48] = "its weight is not known; it hangs";
     const char *name = checking->layout->givens[given].name;
     double middle_m = arm.length_m + (fixture->length_m > 0.0 ? fixture->length_m / 2.0 : 0.0);
     if (fixture->mass_kg >= 0.0)
-        snprintf(weight, sizeof weight, "of %.0f g", fixture->mass_kg * 1e3);
+        snprintf(weight, sizeof weight, "its %.0f g hang", fixture->mass_kg * 1e3);
     if (arm.soft != NULL)
         ow_checking_find(checking, "overhung-sender", name,
-                         "%s %s hangs %.0f mm out from the block on %s, whose small thread is brass or light "
-                         "alloy",
-                         name, weight, middle_m * 1e3, arm.soft);
+                         "%s %.0f mm out from the block on %s, whose small thread is brass or light alloy",
+                         weight, middle_m * 1e3, arm.soft);
     else if (middle_m > ARM_M)
-        ow_checking_note(checking, "overhung-sender", name, "%s %s hangs %.0f mm out from the block", name,
-                         weight, middle_m * 1e3);
+        ow_checking_note(checking, "overhung-sender", name, "%s %.0f mm out from the block", weight,
+                         middle_m * 1e3);
     else
-        ow_checking_pass(checking, "overhung-sender", name,
-                         "%s %s hangs on steel, %.0f mm out from the block", name, weight, middle_m * 1e3);
+        ow_checking_pass(checking, "overhung-sender", name, "%s: %s on steel, %.0f mm out from the block",
+                         name, weight, middle_m * 1e3);
     return arm.soft != NULL || middle_m > ARM_M;
 }
 

@@ -70,6 +70,8 @@ static void check_bend(ow_checking *checking, size_t node, const ow_part *part)
     if (checking->layout->circuit == OW_DRAIN || length_m < 0.0 || part->bend_radius_m <= 0.0)
         return;
     ow_checking_node(checking, node, where);
+    if (ow_checking_has(checking, "hose-short", where)) /* and its mend is longer still, or looked at again */
+        return;
     if (length_m < needed_m)
         ow_checking_find(
             checking, "hose-bend", where,
@@ -177,22 +179,23 @@ static void check_rigid_feed(ow_checking *checking, size_t given)
 void ow_check_hoses(ow_checking *checking)
 {
     const ow_layout *layout = checking->layout;
+    bool feeds = layout->circuit == OW_FEED;
     if (layout->circuit == OW_CIRCUIT_NONE)
         return;
+    for (size_t given = 1; given < layout->given_count; given++) {
+        if (layout->givens[given].role != OW_ROLE_TO)
+            continue;
+        check_reach(checking, given);
+        if (feeds)
+            check_rigid_feed(checking, given);
+    }
     for (size_t node = 1; node < layout->node_count; node++) {
         const ow_part *part = layout->nodes[node].part;
-        if (layout->circuit == OW_FEED)
+        if (feeds)
             check_clamps(checking, node);
         if (part == NULL || part->kind != OW_HOSE)
             continue;
         check_material(checking, node, part);
         check_bend(checking, node, part);
-    }
-    for (size_t given = 1; given < layout->given_count; given++) {
-        if (layout->givens[given].role != OW_ROLE_TO)
-            continue;
-        check_reach(checking, given);
-        if (layout->circuit == OW_FEED)
-            check_rigid_feed(checking, given);
     }
 }
