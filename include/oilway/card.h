@@ -33,6 +33,9 @@ typedef struct ow_torque {
     const char *source;
 } ow_torque;
 
+/* Whether tightening figures are sorted by that material: steel, iron, aluminium, brass, … */
+bool ow_material_is_known(const char *material);
+
 typedef enum ow_enough { OW_ENOUGH_UNKNOWN, OW_ENOUGH, OW_NOT_ENOUGH } ow_enough;
 
 /* How far the threads engage. Turns are lengths over the pitch. */

@@ -21,6 +21,12 @@ static bool read_card_ask(const cli_run *run, ow_thread *bolt, ow_card_ask *ask)
     const char *words = cli_value(run, "bolt"), *engaged = cli_value(run, "engaged");
     size_t used = 0;
     ask->material = cli_value(run, "material");
+    if (ask->material != NULL && !ow_material_is_known(ask->material)) {
+        cli_complain("material",
+                     "%s: steel, iron, stainless, aluminium, light alloy, brass, bronze or copper is wanted",
+                     ask->material);
+        return false;
+    }
     if (words != NULL) {
         if (ow_thread_read(words, bolt, &used) != OW_OK || words[used] != '\0' || bolt->pitch == 0) {
             cli_complain("bolt", "\"%s\" is no thread with its pitch, such as M10x1 or \"3/8-24 UNF\"",
@@ -49,20 +55,48 @@ static ow_status copy_kinds(cli_run *run, const cli_shop *shop, ow_end **kinds, 
     return OW_OK;
 }
 
-static ow_status find_mates(cli_run *run, const ow_end *ends, ow_mates_list *list)
+static ow_status list_mates(cli_run *run, const cli_shop *shop, const ow_end *ends, ow_mates_list *list)
 {
-    cli_shop shop;
     ow_end *kinds = NULL;
     size_t count = 0;
-    ow_status status = cli_open_shop(run, true, &shop);
-    if (status != OW_OK)
-        return status;
-    status = copy_kinds(run, &shop, &kinds, &count);
+    ow_status status = copy_kinds(run, shop, &kinds, &count);
     if (status == OW_OK)
         status = run->argument_count == 2
                      ? ow_mates_pair(&run->context, &ends[0], &ends[1], kinds, count, list)
                      : ow_mates_of(&run->context, &ends[0], kinds, count, list);
     ow_release(&run->context, kinds);
+    return status;
+}
+
+/* A bolt goes through the hole of its eye, and fills it: 3/8-24 goes with 10 mm (DIN 7643). */
+static bool bolt_fits(const ow_end *ends, size_t count, const ow_thread *bolt)
+{
+    for (size_t i = 0; i < count; i++) {
+        double hole_m = (double)ends[i].size * 1e-6;
+        double play_m = hole_m - ow_thread_major_m(bolt);
+        if (ends[i].form == OW_FORM_BANJO && (play_m < -0.0001 || play_m > 0.001))
+            return false;
+    }
+    return true;
+}
+
+static ow_status find_mates(cli_run *run, const ow_card_ask *ask, ow_mates_list *list)
+{
+    cli_shop shop;
+    ow_end ends[2];
+    ow_status status = cli_open_shop(run, true, &shop);
+    if (status != OW_OK)
+        return status;
+    for (size_t i = 0; i < run->argument_count; i++)
+        if (!cli_find_end(run, &shop, run->arguments[i], &ends[i]))
+            status = OW_INPUT;
+    if (status == OW_OK && ask->bolt != NULL && !bolt_fits(ends, run->argument_count, ask->bolt)) {
+        cli_complain("bolt", "%s does not go with an eye of that size", cli_value(run, "bolt"));
+        run->errors++;
+        status = OW_INPUT;
+    }
+    if (status == OW_OK)
+        status = list_mates(run, &shop, ends, list);
     cli_close_shop(&shop);
     return status;
 }
@@ -88,16 +122,12 @@ static void write_cards(ow_text *text, const cli_run *run, const ow_mates_list *
 
 static cli_exit run_mates(cli_run *run)
 {
-    ow_end ends[2];
     ow_thread bolt;
     ow_card_ask ask = {0};
     ow_mates_list list;
-    bool readable = read_card_ask(run, &bolt, &ask);
-    for (size_t i = 0; i < run->argument_count; i++)
-        readable = ow_end_read_told(&run->context, "END", run->arguments[i], &ends[i]) == OW_OK && readable;
-    if (!readable)
+    if (!read_card_ask(run, &bolt, &ask))
         return CLI_COULD_NOT;
-    ow_status status = find_mates(run, ends, &list);
+    ow_status status = find_mates(run, &ask, &list);
     if (status != OW_OK)
         return cli_fail(run, status);
     bool card = cli_has(run, "card");
@@ -122,9 +152,10 @@ const cli_command cli_mates = {
     .arguments = "END [END]",
     .summary = "what screws onto an end and seals, and what only looks right",
     .detail =
-        "END is as docs/ends.md has it: \"1/8-27 NPT male\", \"-4 flare37 female swivel\", \"M10x1 female "
-        "washer\"; pitch or\n"
-        "seat may be left out. With two, the verdict on that pair: exit 0 if it seals, else 1.",
+        "END is as docs/ends.md has it: \"1/8-27 NPT male\", \"-4 flare37 female swivel\", \"M10x1 female\n"
+        "washer\"; pitch or seat may be left out. It may be that of a thing in the catalogue too: "
+        "MACHINE:PORT, a\n"
+        "switch's id, PART.END. With two, the verdict on that pair: exit 0 if it seals, else 1.",
     .options = options,
     .option_count = sizeof options / sizeof options[0],
     .least = 1,

@@ -20,7 +20,7 @@ static bool read_class(const cli_run *run, ow_thread_class *only)
     return false;
 }
 
-/* The whole argument must be a designation; a class behind it counts where --class says none. */
+/* The whole argument must be a designation, with a class that counts where --class says none, or an end. */
 static bool read_name(const char *words, ow_thread *thread, ow_thread_class *only)
 {
     size_t start, length;
@@ -30,6 +30,9 @@ static bool read_name(const char *words, ow_thread *thread, ow_thread_class *onl
             *only = said;
         return true;
     }
+    ow_end end;
+    if (ow_end_read(words, &end, NULL) == OW_OK && ow_end_thread(&end, thread))
+        return true;
     const ow_thread_other *other = ow_thread_other_of(words, &start, &length);
     if (other)
         fprintf(stderr, "oilway thread: \"%s\": %s\n    mend: %s\n", words, other->what, other->mend);

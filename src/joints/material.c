@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "joints/material.h"
 
+#include "oilway/card.h"
+
 #include <stdbool.h>
 #include <string.h>
 
@@ -41,4 +43,9 @@ unsigned ow_material_hardness(const char *material)
     while (hardness < sizeof SOFTEST_FIRST / sizeof SOFTEST_FIRST[0] && SOFTEST_FIRST[hardness] != bits)
         hardness++;
     return hardness;
+}
+
+bool ow_material_is_known(const char *material)
+{
+    return ow_material_bits(material) != 0;
 }

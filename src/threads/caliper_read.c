@@ -19,8 +19,9 @@ static void fault(caliper_reading *reading, const char *option, const char *word
                   const char *message)
 {
     ow_source source = {option, words, strlen(words)};
+    const char *mend = strchr(words, ',') != NULL ? "write a point for the decimal comma" : NULL;
     ow_source_report(reading->context, OW_ERROR, OW_INPUT, &source, (ow_span){0, source.length}, expected,
-                     NULL, "%s", message);
+                     mend, "%s", message);
     reading->wrong = true;
 }
 
