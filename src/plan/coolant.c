@@ -28,6 +28,8 @@ typedef struct leg_end {
 
 static leg_end end_at(ow_planning *planning, const ow_machine *machine, const ow_port *port)
 {
+    if (port == NULL) /* the caller has looked: no name says so to make_leg */
+        return (leg_end){NULL, NULL};
     return (leg_end){ow_planning_words(planning, "%s:%s", machine->id, port->name), port};
 }
 
