@@ -19,7 +19,7 @@ static void any_list_is_put_in_order_and_equals_keep_theirs(void **state)
     const ow_context context = OW_CONTEXT_INIT;
     ow_chance chance = {11};
     for (size_t count = 0; count <= MOST; count++) {
-        unsigned values[MOST];
+        unsigned values[MOST] = {0};
         uint32_t order[MOST];
         for (size_t i = 0; i < count; i++) {
             values[i] = count % 3 == 0 ? (unsigned)i : (unsigned)(ow_chance_next(&chance) % 100);
