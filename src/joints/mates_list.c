@@ -5,10 +5,12 @@
 #include <string.h>
 
 #include "base/memory.h"
+#include "ends/sizes.h"
 #include "oilway/mates.h"
 
-/* What does not start is worth a line only where somebody might try it. */
+/* What does not join is worth a line only where somebody might try it. */
 #define NEAR_MISS_M 0.0013
+#define NEAR_TUBE_MM 2.0
 
 typedef struct kind_set {
     ow_end *items;
@@ -102,13 +104,38 @@ static bool is_listed(const ow_mates_list *list, size_t from, const ow_mates *ma
     return false;
 }
 
+/* Diameter by which an end that is not screwed goes, or the tube of a 24 degree cone; 0 if it has none. */
+static double tube_mm(const ow_end *end)
+{
+    const ow_cone_series *series = end->seat == OW_SEAT_CONE24 ? ow_cone_series_find(end->name) : NULL;
+    if (series)
+        return series->tube_um / 1000.0;
+    if (end->form == OW_FORM_THREAD || end->form == OW_FORM_DASH || end->form == OW_FORM_TUBE_NUT)
+        return 0.0;
+    return end->size_unit == OW_SIZE_DASH ? end->size * 25.4 / 16.0 : end->size / 1000.0;
+}
+
+static bool is_near_tube(const ow_mates *mates)
+{
+    const ow_end *a = &mates->ends[0], *b = &mates->ends[1];
+    bool clamped = (a->form == OW_FORM_HOSE && (b->form == OW_FORM_BARB || b->form == OW_FORM_BEAD)) ||
+                   (b->form == OW_FORM_HOSE && (a->form == OW_FORM_BARB || a->form == OW_FORM_BEAD));
+    double one_mm = tube_mm(a), other_mm = tube_mm(b);
+    if (one_mm <= 0.0 || other_mm <= 0.0 || fabs(one_mm - other_mm) > NEAR_TUBE_MM)
+        return false;
+    return mates->verdict != OW_NO_START || clamped;
+}
+
 static bool is_worth_a_line(const ow_mates *mates)
 {
-    if (mates->verdict != OW_NO_START)
-        return true;
     const ow_end *a = &mates->ends[0], *b = &mates->ends[1];
     double apart_m = fabs(major_m(a) - major_m(b));
-    return a->gender != b->gender && major_m(a) > 0.0 && major_m(b) > 0.0 && apart_m <= NEAR_MISS_M;
+    bool screwed = major_m(a) > 0.0 && major_m(b) > 0.0;
+    if (mates->verdict == OW_SEALS || mates->verdict == OW_TOLERATED)
+        return true;
+    if (!screwed)
+        return is_near_tube(mates);
+    return mates->verdict != OW_NO_START || (a->gender != b->gender && apart_m <= NEAR_MISS_M);
 }
 
 /* seats_only: what geometry alone decides is judged elsewhere, once for all seats of a thread. */

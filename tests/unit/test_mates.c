@@ -293,6 +293,31 @@ static void partners_that_have_no_table_are_named(void **state)
     }
 }
 
+/* Of hoses, tails, tubes and eyes only those are worth a line that somebody may try: within 2 mm. */
+static void what_is_far_too_wide_or_narrow_is_not_listed(void **state)
+{
+    static const struct {
+        const char *asked, *other;
+        bool listed;
+    } CASES[] = {
+        {"barb 16", "hose 16 silicone", true},      {"barb 16", "hose 17 silicone", true},
+        {"barb 16", "hose -10 ptfe", true}, /* 15.9 mm by name */
+        {"barb 16", "hose -4 ptfe", false},         {"barb 16", "hose 25 silicone", false},
+        {"banjo 10 stud", "banjo 12 eye", true},    {"banjo 10 stud", "banjo 22 eye", false},
+        {"banjo 10 stud", "hose 10 rubber", false},
+    };
+    ow_context context = OW_CONTEXT_INIT;
+    (void)state;
+    for (size_t i = 0; i < LENGTH(CASES); i++) {
+        ow_end end = read_end(CASES[i].asked), kind = read_end(CASES[i].other);
+        ow_mates_list list;
+        assert_int_equal(ow_mates_of(&context, &end, &kind, 1, &list), OW_OK);
+        if ((find(&list, CASES[i].other) != NULL) != CASES[i].listed)
+            fail_msg("%s: %s", CASES[i].asked, CASES[i].other);
+        ow_mates_list_done(&list);
+    }
+}
+
 static void a_half_said_pair_is_judged_in_each_reading_of_both(void **state)
 {
     static const struct {
@@ -352,6 +377,7 @@ int main(void)
         cmocka_unit_test(all_mates_of_an_end_are_listed_the_right_ones_first),
         cmocka_unit_test(a_half_said_end_is_judged_in_each_reading),
         cmocka_unit_test(partners_that_have_no_table_are_named),
+        cmocka_unit_test(what_is_far_too_wide_or_narrow_is_not_listed),
         cmocka_unit_test(a_half_said_pair_is_judged_in_each_reading_of_both),
         cmocka_unit_test(a_list_that_finds_no_memory_says_so_and_leaves_nothing),
     };
