@@ -90,6 +90,29 @@ bool ow_end_is_reading(const ow_end *asked, const ow_end *whole);
  * J512, ISO 4038). False for ends without one. */
 bool ow_end_thread(const ow_end *end, ow_thread *thread);
 
+/*
+ * The size that an end is called by. None of these is its hole: a dash is a tube's outside diameter in
+ * sixteenths of an inch, a pipe's inches are the name of neither thread nor hole, a barb goes by the hose
+ * that fits it.
+ */
+typedef enum ow_nominal_of {
+    OW_NOMINAL_TUBE, /* outside diameter of the tube: dash, tube, 24 degree cone, weld */
+    OW_NOMINAL_HOSE, /* inside diameter of the hose: barb, bead, hose by mm */
+    OW_NOMINAL_PIPE, /* NPT, R, G: inches by name */
+    OW_NOMINAL_THREAD,
+    OW_NOMINAL_EYE,
+    OW_NOMINAL_COUNT
+} ow_nominal_of;
+const char *ow_nominal_of_word(ow_nominal_of of); /* "tube outside", "hose inside", … */
+
+typedef struct ow_nominal {
+    ow_nominal_of of;
+    double size_m;
+    char name[OW_END_NAME_SIZE]; /* "-10", "3/16", "barb 16", "10L", "M12" */
+} ow_nominal;
+/* False for an end that goes by no size (a flange); *nominal is then untouched. */
+bool ow_end_nominal(const ow_end *end, ow_nominal *nominal);
+
 /* Whether it turns or clamps freely, so that its joint may be made last: swivel, banjo, barb and
  * bead, a cut hose end sized in mm, tube nut (male flare45-inverted and convex), tube, bolted flange. */
 bool ow_end_turns(const ow_end *end);

@@ -3,6 +3,7 @@
  * drawer. */
 #include <string.h>
 
+#include "report/bores.h"
 #include "report/csv.h"
 #include "report/look.h"
 #include "report/parts_json.h"
@@ -74,6 +75,27 @@ static void write_consumable(ow_text *text, const ow_bill_consumable *consumable
     ow_text_done_into(&line, text);
 }
 
+/* Each part's narrowest way beside the tube or hose that it is called by: a -10 is no 16 mm hole. */
+static void write_bores(ow_text *text, const ow_bill *bill)
+{
+    bool headed = false;
+    for (size_t index = 0; index < bill->line_count; index++) {
+        const ow_part *part = bill->lines[index].part;
+        double bore = ow_bores_least_m(part);
+        ow_nominal nominal;
+        if (bore < 0.0 || !ow_bores_nominal(part, OW_ALL_ENDS, &nominal))
+            continue;
+        if (!headed)
+            ow_text_add(text, "True bores:\n");
+        headed = true;
+        size_t start = text->length;
+        ow_text_format(text, "  %s", part->id);
+        pad_to(text, start, 30);
+        ow_bores_write(text, bore, &nominal);
+        ow_text_char(text, '\n');
+    }
+}
+
 void ow_report_bill_text(ow_text *text, const ow_bill *bill, const ow_style *style)
 {
     ow_look_paint(text, OW_PAINT_STRONG, style, "Bill of fittings");
@@ -89,6 +111,7 @@ void ow_report_bill_text(ow_text *text, const ow_bill *bill, const ow_style *sty
         ow_text_add(text, "Consumables:\n");
     for (size_t index = 0; index < bill->consumable_count; index++)
         write_consumable(text, &bill->consumables[index], style);
+    write_bores(text, bill);
 }
 
 void ow_json_bill(ow_json *json, cJSON *parent, const ow_bill *bill)
@@ -103,6 +126,9 @@ void ow_json_bill(ow_json *json, cJSON *parent, const ow_bill *bill)
         ow_json_number(json, item, "count", (double)line->count);
         ow_json_scaled(json, item, "length_mm", line->length_m, 1e3, 3);
         ow_json_bool(json, item, "length_assumed", line->length_assumed);
+        ow_nominal nominal;
+        ow_bores_json(json, item, ow_bores_least_m(line->part),
+                      ow_bores_nominal(line->part, OW_ALL_ENDS, &nominal) ? &nominal : NULL);
         ow_json_cents(json, item, "price", line->has_price, line->total_cents);
         ow_json_scaled(json, item, "short_by", line->has_stock ? line->short_by : -1.0, 1.0, 4);
     }

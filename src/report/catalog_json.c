@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* The catalogue as JSON, in the units that the catalogue itself uses. */
+#include "report/bores.h"
 #include "report/parts_json.h"
 
 #define DEGREES_PER_RADIAN 57.295779513082320876798154814105
@@ -14,7 +15,9 @@ static void write_part(ow_json *json, cJSON *item, const ow_part *part)
         cJSON *one = ow_json_object(json, ends, NULL);
         ow_json_words(json, one, "name", part->end_names[end]);
         ow_json_end(json, one, "end", &part->ends[end]);
-        ow_json_scaled(json, one, "bore_mm", part->leg_bore_m[end], 1e3, 4);
+        ow_nominal nominal;
+        ow_bores_json(json, one, part->leg_bore_m[end],
+                      ow_end_nominal(&part->ends[end], &nominal) ? &nominal : NULL);
     }
     ow_json_words(json, item, "material", part->material);
     ow_json_scaled(json, item, "length_mm", part->length_m, 1e3, 4);

@@ -69,10 +69,15 @@ static void show_ends(ow_text *text, const ow_part *part)
 {
     for (size_t end = 0; end < part->end_count; end++) {
         char words[OW_END_TEXT_SIZE];
+        ow_nominal nominal;
         ow_text_format(text, "  %s: %s", part->end_names[end], ow_end_name(&part->ends[end], words));
         if (part->leg_bore_m[end] >= 0.0) {
-            ow_text_add(text, ", bore ");
+            ow_text_add(text, ", true bore ");
             ow_quantity_write(text, OW_LENGTH, part->leg_bore_m[end], 2);
+        }
+        if (ow_end_nominal(&part->ends[end], &nominal)) {
+            ow_text_format(text, ", %s by name ", ow_nominal_of_word(nominal.of));
+            ow_quantity_write(text, OW_LENGTH, nominal.size_m, 2);
         }
         ow_text_char(text, '\n');
     }

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* A layout as JSON: parts with entry and exits, joints with what seals them, the YAML that check reads. */
 #include "oilway/bill.h"
+#include "report/bores.h"
 #include "report/joint_json.h"
 #include "report/parts_json.h"
 
@@ -30,6 +31,9 @@ static void write_part(ow_json *json, cJSON *list, const ow_context *context, co
         if (ow_layout_on_path(layout, index, given))
             ow_json_words(json, path, NULL, layout->givens[given].name);
     }
+    ow_nominal nominal;
+    ow_bores_json(json, item, ow_bores_least_m(part),
+                  ow_bores_nominal(part, OW_ALL_ENDS, &nominal) ? &nominal : NULL);
     ow_text why = ow_text_new(context);
     ow_layout_why(&why, layout, index);
     ow_json_text(json, item, "why", &why);

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "oilway/bill.h"
+#include "report/bores.h"
 #include "report/look.h"
 
 typedef struct drawing {
@@ -92,17 +93,20 @@ static void draw_facts(drawing *draw, const ow_layout_node *node)
 {
     const ow_part *part = node->part;
     double bore = OW_NOT_SAID;
+    unsigned used = 1u << node->enter;
     for (size_t end = 0; end < part->end_count; end++) {
         if (end == node->enter || node->exits[end] == OW_NODE_NONE)
             continue;
+        used |= 1u << end;
         double through = ow_part_bore_m(part, node->enter, end);
         if (bore < 0.0 || (through >= 0.0 && through < bore))
             bore = through;
     }
     const char *dot = ow_sign_words(OW_SIGN_DOT, draw->style);
     if (bore >= 0.0 && part->end_count > 1) {
-        ow_text_format(draw->text, " %s bore ", dot);
-        ow_quantity_write(draw->text, OW_LENGTH, bore, 2);
+        ow_nominal nominal;
+        ow_text_format(draw->text, " %s ", dot);
+        ow_bores_write(draw->text, bore, ow_bores_nominal(part, used, &nominal) ? &nominal : NULL);
     }
     if (part->orifice_m >= 0.0) {
         ow_text_format(draw->text, " %s hole ", dot);

@@ -259,11 +259,52 @@ static void what_turns_or_clamps_freely_is_known(void **state)
     }
 }
 
+/* Dashes: sixteenths of an inch (SAE J514). Series: ISO 8434-1. A pipe's inches: ASME B1.20.1, ISO 228-1. */
+static void an_end_tells_the_size_that_it_is_called_by(void **state)
+{
+    static const struct {
+        const char *words, *name;
+        ow_nominal_of of;
+        double size_mm;
+    } CASES[] = {
+        {"-10 flare37 male", "-10", OW_NOMINAL_TUBE, 15.875},
+        {"-4 o-ring female", "-4", OW_NOMINAL_TUBE, 6.35},
+        {"3/16 flare45-inverted female", "3/16", OW_NOMINAL_TUBE, 4.7625},
+        {"4.75 convex male", "4.75", OW_NOMINAL_TUBE, 4.75},
+        {"hose -10 ptfe", "-10", OW_NOMINAL_TUBE, 15.875},
+        {"hose 16 silicone", "hose 16", OW_NOMINAL_HOSE, 16},
+        {"barb 16", "barb 16", OW_NOMINAL_HOSE, 16},
+        {"tube 10", "tube 10", OW_NOMINAL_TUBE, 10},
+        {"M16x1.5 male cone24 10L", "10L", OW_NOMINAL_TUBE, 10},
+        {"M16x1.5 male washer", "M16", OW_NOMINAL_THREAD, 16},
+        {"1/8 NPT male", "1/8", OW_NOMINAL_PIPE, 3.175},
+        {"G1 1/4 male washer", "1 1/4", OW_NOMINAL_PIPE, 31.75},
+        {"1 1/16-12 UN male washer", "1 1/16", OW_NOMINAL_THREAD, 26.9875},
+        {"banjo 10 eye", "banjo 10", OW_NOMINAL_EYE, 10},
+    };
+    (void)state;
+    for (size_t i = 0; i < sizeof CASES / sizeof CASES[0]; i++) {
+        ow_nominal nominal;
+        ow_end end = read_end(CASES[i].words);
+        assert_true(ow_end_nominal(&end, &nominal));
+        assert_string_equal(nominal.name, CASES[i].name);
+        assert_int_equal(nominal.of, CASES[i].of);
+        assert_true(nominal.size_m * 1e3 - CASES[i].size_mm < 1e-6 &&
+                    CASES[i].size_mm - nominal.size_m * 1e3 < 1e-6);
+        assert_true(ow_nominal_of_word(nominal.of)[0]);
+    }
+    ow_nominal untouched = {OW_NOMINAL_EYE, 1, "x"};
+    ow_end flange = read_end("flange f38");
+    assert_false(ow_end_nominal(&flange, &untouched));
+    assert_string_equal(untouched.name, "x");
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(every_spelling_has_one_canonical_text),
         cmocka_unit_test(a_fault_leaves_the_end_alone_and_points_at_its_words),
+        cmocka_unit_test(an_end_tells_the_size_that_it_is_called_by),
         cmocka_unit_test(a_fault_need_not_be_asked_for),
         cmocka_unit_test(a_very_long_text_is_refused_without_harm),
         cmocka_unit_test(a_size_by_dash_or_tube_has_the_thread_of_its_standard),
