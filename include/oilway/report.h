@@ -12,10 +12,11 @@ typedef struct ow_style {
     bool colour;  /* terminal escape codes */
     bool ascii;   /* no characters beyond ASCII */
     size_t width; /* columns, 40 or more */
+    bool cards;   /* behind each drawn layout the cards of its joints */
 } ow_style;
-#define OW_STYLE_INIT     \
-    {                     \
-        false, false, 100 \
+#define OW_STYLE_INIT            \
+    {                            \
+        false, false, 100, false \
     }
 
 void ow_report_answers_text(ow_text *text, const ow_answers *answers, const ow_style *style);

@@ -2,6 +2,10 @@
 /* oilway check: reads layouts, re-walks each, prints every joint and rule. */
 #include "cli/commands.h"
 
+static const cli_option options[] = {
+    {"cards", 'd', NULL, "also the card of each joint: rings, tightening, engagement, cautions", false, NULL},
+};
+
 static cli_exit print_checked(cli_run *run, const ow_layout *layouts, const ow_checked *checked)
 {
     ow_text text = ow_text_new(&run->context);
@@ -63,6 +67,8 @@ const cli_command cli_check = {
     .detail =
         "LAYOUT is a YAML file as `stack --format yaml` writes it; - reads standard input. A layout without\n"
         "`asked` is held to its circuit's defaults.",
+    .options = options,
+    .option_count = sizeof options / sizeof options[0],
     .least = 1,
     .most = 1,
     .formats = "text json svg",

@@ -91,6 +91,7 @@ void cli_find_style(cli_run *run)
                         (terminal == NULL || strcmp(terminal, "dumb") != 0) &&
                         cli_value(run, "output") == NULL;
     run->style.ascii = cli_has(run, "ascii") || !locale_is_utf8();
+    run->style.cards = cli_has(run, "cards");
     if (isatty(STDOUT_FILENO) && ioctl(STDOUT_FILENO, TIOCGWINSZ, &window) == 0 && window.ws_col >= 40)
         run->style.width = window.ws_col;
 }

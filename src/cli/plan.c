@@ -2,6 +2,10 @@
 /* oilway plan: feed, drain and coolant of a job together. */
 #include "cli/commands.h"
 
+static const cli_option options[] = {
+    {"cards", 'd', NULL, "also the card of each joint: rings, tightening, engagement, cautions", false, NULL},
+};
+
 static cli_exit print_plan(cli_run *run, const ow_plan *plan)
 {
     ow_text text = ow_text_new(&run->context);
@@ -37,6 +41,8 @@ const cli_command cli_plan = {
     .detail =
         "JOB is a YAML file that names the engine, the turbo and what is known; - reads standard input.\n"
         "What it does not say is assumed, and every assumption is listed.",
+    .options = options,
+    .option_count = sizeof options / sizeof options[0],
     .least = 1,
     .most = 1,
     .formats = "text json yaml svg",

@@ -25,6 +25,7 @@ static const cli_option options[] = {
     {"remote-switch", 0, NULL, "a hose may stand before a kept switch", false, NULL},
     {"without", 0, "ID", "do not use this part", true, NULL},
     {"explain", 0, "ID", "why this part is not in the answer", false, NULL},
+    {"cards", 'd', NULL, "also the card of each joint: rings, tightening, engagement, cautions", false, NULL},
 };
 
 #define WITHOUT_MAX 64

@@ -6,7 +6,8 @@
 #include "oilway/report_joint.h"
 #include "report/look.h"
 
-#define INDENT 14 /* where the words of an entry stand, behind its verdict or its label */
+#define SOURCES_DIFFER 1.5 /* the highest figure over the lowest: then one range misleads */
+#define INDENT 14          /* where the words of an entry stand, behind its verdict or its label */
 
 static ow_paint paint_of(ow_verdict verdict)
 {
@@ -88,15 +89,18 @@ static void write_consumable(ow_text *text, const ow_consumable *item, const ow_
 static void write_engagement(ow_text *text, const ow_engagement *engagement, const ow_style *style)
 {
     double pitch_m = engagement->pitch_m;
-    if (pitch_m <= 0.0 || (!engagement->has_length && !engagement->has_needed))
+    if (pitch_m <= 0.0)
         return;
     ow_text words = ow_text_new(text->context);
     if (engagement->has_length) {
         write_turns(&words, engagement->least_m / pitch_m, engagement->most_m / pitch_m);
-        ow_text_format(&words, ", %.1f to %.1f mm (%s)", engagement->least_m * 1e3, engagement->most_m * 1e3,
-                       engagement->source);
+        if (engagement->most_m - engagement->least_m > 0.05e-3)
+            ow_text_format(&words, ", %.1f to", engagement->least_m * 1e3);
+        else
+            ow_text_char(&words, ',');
+        ow_text_format(&words, " %.1f mm (%s)", engagement->most_m * 1e3, engagement->source);
     } else {
-        ow_text_add(&words, "length not known: measure");
+        ow_text_format(&words, "length not known: measure; a turn is %.3g mm", pitch_m * 1e3);
     }
     if (engagement->has_needed)
         ow_text_format(&words, "; needs %.1f turns, %.1f mm: %s", engagement->needed_m / pitch_m,
@@ -149,9 +153,11 @@ void ow_look_card(ow_text *text, const ow_card *card)
     if (card->torque_count > 0 && card->torques[0].most_turns > 0.0)
         write_range(text, card->torques[0].least_turns, card->torques[0].most_turns,
                     "turns from finger tight");
-    else if (card->has_torque)
+    else if (card->has_torque) {
         write_range(text, card->least_nm, card->most_nm, "N m");
-    else if (card->engagement.pitch_m > 0.0)
+        if (card->most_nm > SOURCES_DIFFER * card->least_nm)
+            ow_text_add(text, ", sources differ");
+    } else if (card->engagement.pitch_m > 0.0)
         ow_text_add(text, "; no published torque");
 }
 
@@ -173,7 +179,10 @@ void ow_report_card_text(ow_text *text, const ow_card *card, const ow_style *sty
     write_engagement(text, &card->engagement, style);
     for (size_t i = 0; i < card->torque_count; i++)
         write_torque(text, &card->torques[i], style);
-    if (card->torque_count == 0 && card->engagement.pitch_m > 0.0)
+    bool banjo = card->ends[0].form == OW_FORM_BANJO;
+    if (card->torque_count == 0 && banjo && !card->has_thread)
+        write_entry(text, style, "tighten", "by the thread of its bolt");
+    else if (card->torque_count == 0 && card->has_thread)
         write_entry(text, style, "tighten", "no published figure: go by the unit's own data");
     write_entry(text, style, "again", card->reuse);
     for (size_t i = 0; i < card->caution_count; i++)

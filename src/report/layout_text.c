@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "oilway/bill.h"
+#include "oilway/report_joint.h"
 #include "report/bores.h"
 #include "report/look.h"
 
@@ -192,4 +193,8 @@ void ow_report_layout_text(ow_text *text, const ow_layout *layout, const ow_styl
     drawing draw = {text, layout, style};
     if (layout->node_count > 0)
         draw_from(&draw, 0, "  ");
+    if (style->cards) {
+        ow_report_layout_cards_text(text, layout, style);
+        ow_text_char(text, '\n');
+    }
 }
