@@ -80,20 +80,20 @@ void ow_report_rules_markdown(ow_text *text)
     }
 }
 
-ow_status ow_report_rules_json(ow_text *text, const ow_rule *only)
+ow_status ow_report_rules_json(ow_text *text, const ow_rule *rule)
 {
     ow_json json = ow_json_new(true);
     for (size_t index = 0; index < ow_rule_count(); index++) {
-        const ow_rule *rule = ow_rule_at(index);
-        if (only != NULL && rule != only)
+        const ow_rule *row = ow_rule_at(index);
+        if (rule != NULL && row != rule)
             continue;
         cJSON *item = ow_json_object(&json, json.root, NULL);
-        ow_json_words(&json, item, "rule", rule->id);
-        ow_json_words(&json, item, "severity", ow_severity_name(rule->severity));
-        ow_json_words(&json, item, "circuits", rule->circuits);
-        ow_json_words(&json, item, "says", rule->says);
-        ow_json_words(&json, item, "mend", rule->mend);
-        ow_json_words(&json, item, "source", rule->source);
+        ow_json_words(&json, item, "rule", row->id);
+        ow_json_words(&json, item, "severity", ow_severity_name(row->severity));
+        ow_json_words(&json, item, "circuits", row->circuits);
+        ow_json_words(&json, item, "says", row->says);
+        ow_json_words(&json, item, "mend", row->mend);
+        ow_json_words(&json, item, "source", row->source);
         ow_json_words(&json, item, "group", ow_rule_group(index));
     }
     return ow_json_done(&json, text);
