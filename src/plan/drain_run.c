@@ -150,6 +150,33 @@ static void add_rigid(ow_plan_return *home, const size_t *path, size_t count, bo
     }
 }
 
+/* How much of the way the rigid parts before or behind the hose take up. */
+static double rigid_length(const ow_plan_return *home, const size_t *path, size_t count, bool before)
+{
+    double length_m = 0.0;
+    bool hose_passed = false;
+    for (size_t index = count; index-- > 1;) {
+        const ow_part *part = home->layout->nodes[path[index]].part;
+        if (part == NULL)
+            continue;
+        hose_passed = hose_passed || ow_part_is_hose(part);
+        if (!ow_part_is_hose(part) && hose_passed != before && part->length_m > 0.0)
+            length_m += part->length_m;
+    }
+    return length_m;
+}
+
+/* The hose lies along what the rigid parts leave of the route, at its beginning and at its end. */
+static void shorten(ow_drain_segment *runs, size_t count, double length_m, bool at_end)
+{
+    for (size_t step = 0; step < count && length_m > 0.0; step++) {
+        ow_drain_segment *run = &runs[at_end ? count - 1 - step : step];
+        double taken_m = fmin(run->length_m, length_m);
+        run->length_m -= taken_m;
+        length_m -= taken_m;
+    }
+}
+
 /* Segments from the layout and the route: rigid parts, then the hose along the route, then rigid parts. */
 static ow_status find_segments(ow_plan_return *home)
 {
@@ -176,6 +203,8 @@ static ow_status find_segments(ow_plan_return *home)
     for (; node != OW_NODE_NONE && count < OW_ROUTE_POINTS_MAX; node = layout->nodes[node].parent)
         path[count++] = node;
     size_t run_count = home->point_count - 1;
+    shorten(runs, run_count, rigid_length(home, path, count, true), false);
+    shorten(runs, run_count, rigid_length(home, path, count, false), true);
     add_rigid(home, path, count, true, runs[0].slope_rad);
     for (size_t run = 0; run < run_count; run++)
         add_segment(home, hose, runs[run].bore_m, runs[run].length_m, runs[run].slope_rad);
