@@ -12,6 +12,7 @@
 #define OILWAY_DRAW_H
 
 #include "oilway/answer.h"
+#include "oilway/check.h"
 #include "oilway/plan.h"
 
 #define OW_DRAWING_WIDTH_MM 190
@@ -56,5 +57,28 @@ ow_status ow_draw_coolant_svg(ow_text *text, const ow_plan_coolant *coolant);
 
 /* All of a plan's: the layouts that are taken, pressure, drains, coolant. */
 ow_status ow_draw_plan_svg(ow_text *text, const ow_plan *plan, const ow_draw_options *options);
+
+/*
+ * A made part for a turner: both threads with limits of size, bore, seats, undercuts, hexagon and lengths;
+ * marked as a proposal to be checked by a competent person. least_bore_m: what the ask wants, or OW_NOT_SAID.
+ */
+ow_status ow_draw_sketch_svg(ow_text *text, const ow_missing *missing, double least_bore_m);
+
+/* ---- counter sheets ------------------------------------------------------------------------ */
+
+/*
+ * One HTML page each, for A4 and Letter: the job, the drawing, the stack joint by joint, the bill with boxes
+ * to tick, findings with mends and sources, assumptions, cautions, a place to sign. Well-formed XML too.
+ */
+
+/* The best layout of the first answer that has one; where there is none, what is missing. */
+ow_status ow_sheet_answer_html(ow_text *text, const ow_answers *answers);
+ow_status ow_sheet_check_html(ow_text *text, const ow_layout *layouts, const ow_checked *checked);
+/* The same with findings one for each layout, or NULL. */
+ow_status ow_sheet_layouts_html(ow_text *text, const ow_layout *layouts, const ow_findings *findings,
+                                size_t count);
+ow_status ow_sheet_plan_html(ow_text *text, const ow_plan *plan);
+/* The style sheet that stands in every page: for a server whose policy must name its hash. */
+const char *ow_sheet_style(void);
 
 #endif

@@ -18,6 +18,8 @@ static cli_exit print_bill(cli_run *run, const ow_bill *bill, const ow_layout *l
         ow_report_bill_csv(&text, bill);
     else if (cli_is_format(run, "svg"))
         status = ow_draw_layouts_svg(&text, layouts, NULL, count, NULL);
+    else if (cli_is_format(run, "html"))
+        status = ow_sheet_layouts_html(&text, layouts, NULL, count);
     else
         ow_report_bill_text(&text, bill, &run->style);
     if (cli_is_format(run, "text") && cli_has(run, "cards"))
@@ -85,6 +87,6 @@ const cli_command cli_bill = {
     .option_count = sizeof options / sizeof options[0],
     .least = 1,
     .most = 1,
-    .formats = "text json csv svg",
+    .formats = "text json csv svg html",
     .run = run_bill,
 };

@@ -14,6 +14,8 @@ static cli_exit print_checked(cli_run *run, const ow_layout *layouts, const ow_c
         status = ow_report_check_json(&text, layouts, checked->findings, checked->passed, checked->count);
     else if (cli_is_format(run, "svg"))
         status = ow_draw_layouts_svg(&text, layouts, checked->findings, checked->count, NULL);
+    else if (cli_is_format(run, "html"))
+        status = ow_sheet_check_html(&text, layouts, checked);
     for (size_t index = 0; index < checked->count && cli_is_format(run, "text"); index++)
         ow_report_check_text(&text, &layouts[index], &checked->findings[index], &checked->passed[index],
                              &run->style);
@@ -71,6 +73,6 @@ const cli_command cli_check = {
     .option_count = sizeof options / sizeof options[0],
     .least = 1,
     .most = 1,
-    .formats = "text json svg",
+    .formats = "text json svg html",
     .run = run_check,
 };

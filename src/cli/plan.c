@@ -16,6 +16,8 @@ static cli_exit print_plan(cli_run *run, const ow_plan *plan)
         ow_report_plan_yaml(&text, plan);
     else if (cli_is_format(run, "svg"))
         status = ow_draw_plan_svg(&text, plan, NULL);
+    else if (cli_is_format(run, "html"))
+        status = ow_sheet_plan_html(&text, plan);
     else
         ow_report_plan_text(&text, plan, &run->style);
     if (status == OW_OK)
@@ -45,6 +47,6 @@ const cli_command cli_plan = {
     .option_count = sizeof options / sizeof options[0],
     .least = 1,
     .most = 1,
-    .formats = "text json yaml svg",
+    .formats = "text json yaml svg html",
     .run = run_plan,
 };

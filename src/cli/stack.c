@@ -24,6 +24,7 @@ static const cli_option options[] = {
     {"tolerate", 0, NULL, "allow joints that practice tolerates but no standard blesses", false, NULL},
     {"remote-switch", 0, NULL, "a hose may stand before a kept switch", false, NULL},
     {"without", 0, "ID", "do not use this part", true, NULL},
+    {"sketch", 0, "FILE", "where there is no layout: a drawing of the part to be made, as SVG", false, NULL},
     {"explain", 0, "ID", "why this part is not in the answer", false, NULL},
     {"cards", 'd', NULL, "also the card of each joint: rings, tightening, engagement, cautions", false, NULL},
 };
@@ -103,11 +104,38 @@ static void print_beside(cli_run *run, const ow_answers *answers)
     cli_print_aside(run, &text);
 }
 
+/* Writes the made part of the first answer that lacks one, or says that none is wanted. */
+static ow_status write_sketch(cli_run *run, const ow_answers *answers)
+{
+    const char *path = cli_value(run, "sketch");
+    const ow_answer *lacking = NULL;
+    for (size_t index = 0; index < answers->count && lacking == NULL; index++)
+        if (answers->items[index].missing_count > 0)
+            lacking = &answers->items[index];
+    if (path == NULL)
+        return OW_OK;
+    if (answers->found || lacking == NULL) {
+        fprintf(stderr, "oilway stack: --sketch: %s; %s is not written\n",
+                answers->found ? "there is a layout, nothing needs to be made"
+                               : "no single made part would complete a layout",
+                path);
+        return OW_OK;
+    }
+    ow_text text = ow_text_new(&run->context);
+    ow_status status = ow_draw_sketch_svg(&text, &lacking->missing[0], lacking->ask->limits.least_bore_m);
+    if (status == OW_OK)
+        status = ow_file_write(&run->context, path, ow_text_words(&text), text.length);
+    ow_text_done(&text);
+    return status;
+}
+
 static cli_exit print_answers(cli_run *run, const ow_answers *answers)
 {
     ow_text text = ow_text_new(&run->context);
-    ow_status status = OW_OK;
-    if (cli_is_format(run, "json"))
+    ow_status status = write_sketch(run, answers);
+    if (status != OW_OK)
+        ow_text_done(&text);
+    else if (cli_is_format(run, "json"))
         status = ow_report_answers_json(&text, answers);
     else if (cli_is_format(run, "yaml"))
         ow_report_answers_yaml(&text, answers);
@@ -117,6 +145,8 @@ static cli_exit print_answers(cli_run *run, const ow_answers *answers)
         ow_report_answers_dot(&text, answers);
     else if (cli_is_format(run, "svg"))
         status = ow_draw_answers_svg(&text, answers, NULL);
+    else if (cli_is_format(run, "html"))
+        status = ow_sheet_answer_html(&text, answers);
     else
         ow_report_answers_text(&text, answers, &run->style);
     if (status != OW_OK) {
@@ -177,6 +207,6 @@ const cli_command cli_stack = {
         "asked that is not asked here. An END whose pitch or seat is left out is answered for each in use.",
     .options = options,
     .option_count = sizeof options / sizeof options[0],
-    .formats = "text json yaml csv svg dot",
+    .formats = "text json yaml csv svg html dot",
     .run = run_stack,
 };

@@ -1,16 +1,16 @@
 /* SPDX-License-Identifier: MIT */
 /* Answers drawn: each layout, or in words what is missing. */
 #include "drawing/layout_svg.h"
+#include "drawing/sketch.h"
 #include "oilway/draw.h"
 
-/* The ends of the parts that would complete a layout. */
-static void put_missing(ow_sheet *sheet, const ow_answer *answer)
+/* In words how far it got, then the made parts that would complete a layout, the plainest drawn. */
+static ow_status put_missing(ow_sheet *sheet, const ow_answer *answer)
 {
     ow_text words = ow_text_new(sheet->canvas.body.context);
     char buffer[OW_END_TEXT_SIZE];
-    ow_sheet_words(sheet, 2.0, 3.8, true,
-                   "No layout: the catalogue does not join these ports within the limits");
-    ow_text_add(&sheet->title, sheet->title.length > 0 ? "; no layout" : "No layout");
+    ow_text_add(&words, "No layout: the catalogue does not join these ports within the limits");
+    ow_sheet_heading(sheet, &words);
     if (answer->reach.words != NULL)
         ow_sheet_words(sheet, 2.0, 2.8, false, answer->reach.words);
     for (size_t index = 0; index < answer->missing_count; index++) {
@@ -23,8 +23,10 @@ static void put_missing(ow_sheet *sheet, const ow_answer *answer)
         ow_sheet_words(sheet, 2.0, 2.8, false, ow_text_words(&words));
         ow_text_format(&sheet->description, "%s ", ow_text_words(&words));
     }
-    sheet->canvas.body.failed = sheet->canvas.body.failed || words.failed;
-    ow_text_done(&words);
+    ow_text_done_into(&words, &sheet->canvas.body);
+    if (answer->missing_count == 0)
+        return ow_canvas_status(&sheet->canvas);
+    return ow_sheet_put_sketch(sheet, &answer->missing[0], answer->ask->limits.least_bore_m);
 }
 
 static ow_status put_answer(ow_sheet *sheet, const ow_answer *answer, bool bare)
@@ -37,9 +39,7 @@ static ow_status put_answer(ow_sheet *sheet, const ow_answer *answer, bool bare)
     for (size_t index = 0; index < answer->stack_count && status == OW_OK; index++)
         status =
             ow_sheet_put_layout(sheet, &answer->stacks[index].layout, &answer->stacks[index].findings, bare);
-    if (answer->stack_count == 0)
-        put_missing(sheet, answer);
-    return status;
+    return answer->stack_count == 0 ? put_missing(sheet, answer) : status;
 }
 
 ow_status ow_draw_answers_svg(ow_text *text, const ow_answers *answers, const ow_draw_options *options)

@@ -8,8 +8,7 @@
 #include "oilway/draw.h"
 
 #define DEGREES(radians) ((radians)*180.0 / 3.14159265358979323846)
-#define RADIUS 21.0 /* of the housing on paper, mm */
-#define REACH 27.0  /* of its ports from the middle */
+#define NARROW 120.0 /* a sheet below that is half a page */
 #define TYPE 2.7
 
 typedef struct loop_figure {
@@ -18,6 +17,11 @@ typedef struct loop_figure {
     ow_spot middle;
     ow_spot low, high; /* mouths of the ports */
     double angle;
+    double radius;             /* of the housing on paper, mm */
+    double reach;              /* of its ports from the middle */
+    ow_spot hot_box, cold_box; /* top left corners */
+    ow_spot hot_words, cold_words;
+    bool hot_words_end; /* set to the left of their place */
 } loop_figure;
 
 /* A spot of the housing: along the line through its ports, and square to it (positive downward). */
@@ -44,28 +48,29 @@ static void draw_boss(const loop_figure *figure, double from, double to, double 
 
 static void draw_housing(const loop_figure *figure)
 {
-    draw_boss(figure, -REACH, -RADIUS + 3.0, 4.0, true);
-    draw_boss(figure, RADIUS - 3.0, REACH, 4.0, true);
-    draw_boss(figure, RADIUS - 3.0, REACH, 6.0, false);
-    ow_draw_circle(figure->canvas, OW_PEN_THICK, OW_FILL_WHITE, figure->middle, RADIUS);
-    ow_draw_circle(figure->canvas, OW_PEN_THIN, OW_FILL_PALE, figure->middle, 15.0);
-    ow_draw_circle(figure->canvas, OW_PEN_THIN, OW_FILL_WHITE, figure->middle, 9.0);
-    ow_draw_circle(figure->canvas, OW_PEN_THICK, OW_FILL_NONE, figure->middle, 3.2);
-    ow_draw_line(figure->canvas, OW_PEN_CENTRE, spot(figure, -REACH - 6.0, 0.0),
-                 spot(figure, REACH + 6.0, 0.0));
-    ow_draw_line(figure->canvas, OW_PEN_CENTRE, spot(figure, 0.0, -RADIUS - 3.0),
-                 spot(figure, 0.0, REACH + 5.0));
+    draw_boss(figure, -figure->reach, -figure->radius + 3.0, 4.0, true);
+    draw_boss(figure, figure->radius - 3.0, figure->reach, 4.0, true);
+    draw_boss(figure, figure->radius - 3.0, figure->reach, 6.0, false);
+    ow_draw_circle(figure->canvas, OW_PEN_THICK, OW_FILL_WHITE, figure->middle, figure->radius);
+    ow_draw_circle(figure->canvas, OW_PEN_THIN, OW_FILL_PALE, figure->middle, 0.72 * figure->radius);
+    ow_draw_circle(figure->canvas, OW_PEN_THIN, OW_FILL_WHITE, figure->middle, 0.43 * figure->radius);
+    ow_draw_circle(figure->canvas, OW_PEN_THICK, OW_FILL_NONE, figure->middle, 0.15 * figure->radius);
+    ow_draw_line(figure->canvas, OW_PEN_CENTRE, spot(figure, -figure->reach - 6.0, 0.0),
+                 spot(figure, figure->reach + 6.0, 0.0));
+    ow_draw_line(figure->canvas, OW_PEN_CENTRE, spot(figure, 0.0, -figure->radius - 3.0),
+                 spot(figure, 0.0, figure->reach + 5.0));
 }
 
 /* The level line, the angle between it and the ports' line, and how far it may go. */
 static void draw_angle(const loop_figure *figure)
 {
-    double reach = REACH + 24.0;
+    double reach = figure->reach * 1.9;
     ow_spot m = figure->middle;
     ow_text words = ow_text_new(figure->canvas->body.context);
-    ow_draw_line(figure->canvas, OW_PEN_HIDDEN, (ow_spot){m.x + REACH + 2.0, m.y},
+    ow_draw_line(figure->canvas, OW_PEN_HIDDEN, (ow_spot){m.x + figure->reach + 2.0, m.y},
                  (ow_spot){m.x + reach + 6.0, m.y});
-    ow_draw_line(figure->canvas, OW_PEN_THIN, spot(figure, REACH + 2.0, 0.0), spot(figure, reach + 4.0, 0.0));
+    ow_draw_line(figure->canvas, OW_PEN_THIN, spot(figure, figure->reach + 2.0, 0.0),
+                 spot(figure, reach + 4.0, 0.0));
     for (int step = 0; step <= 12; step++) {
         double at = figure->angle * step / 12.0;
         ow_spot on = {m.x + reach * cos(at), m.y - reach * sin(at)};
@@ -137,41 +142,41 @@ static double leg_length_m(const ow_piece *pieces, size_t count)
     return length;
 }
 
+static void draw_box(const loop_figure *figure, ow_spot corner, const char *words)
+{
+    ow_type type = {.size = TYPE, .anchor = OW_AT_MIDDLE};
+    ow_draw_box(figure->canvas, OW_PEN_THICK, OW_FILL_WHITE, corner, 32.0, 8.0);
+    ow_draw_words(figure->canvas, &type, (ow_spot){corner.x + 16.0, corner.y + 5.0}, words);
+}
+
 static void draw_cold(const loop_figure *figure)
 {
     const ow_plan_coolant *coolant = figure->coolant;
-    ow_spot box = {18.0, figure->middle.y + 52.0};
+    double x = figure->cold_box.x + 16.0;
     ow_text length = ow_text_new(figure->canvas->body.context),
             heat = ow_text_new(figure->canvas->body.context);
-    draw_leg(figure, figure->low, (ow_spot){34.0, figure->low.y + 4.0}, (ow_spot){34.0, box.y - 1.0}, true);
-    ow_draw_box(figure->canvas, OW_PEN_THICK, OW_FILL_WHITE, (ow_spot){box.x, box.y - 1.0}, 32.0, 8.0);
-    ow_type type = {.size = TYPE, .anchor = OW_AT_MIDDLE};
-    ow_draw_words(figure->canvas, &type, (ow_spot){box.x + 16.0, box.y + 4.0}, "engine, cold side");
+    draw_leg(figure, figure->low, (ow_spot){x, figure->low.y + 4.0}, (ow_spot){x, figure->cold_box.y}, true);
+    draw_box(figure, figure->cold_box, "engine, cold side");
     ow_text_format(
         &length, "%.2f m of way%s%s", leg_length_m(coolant->loop.cold_leg, coolant->loop.cold_count),
         coolant->heater != NULL ? ", through " : "", coolant->heater != NULL ? coolant->heater->id : "");
     ow_text_format(&heat, "%.0f C", coolant->loop.cold_c);
     const char *lines[] = {"cold in at the low port", coolant->low->name, ow_text_words(&heat),
                            leg_end(coolant, false), ow_text_words(&length)};
-    put_lines(figure, (ow_spot){38.0, figure->low.y + 16.0}, false, lines, 5);
-    figure->canvas->body.failed = figure->canvas->body.failed || length.failed || heat.failed;
-    ow_text_done(&length);
-    ow_text_done(&heat);
+    put_lines(figure, figure->cold_words, false, lines, 5);
+    ow_text_done_into(&length, &figure->canvas->body);
+    ow_text_done_into(&heat, &figure->canvas->body);
 }
 
 static void draw_hot(const loop_figure *figure)
 {
     const ow_plan_coolant *coolant = figure->coolant;
-    double up = 26.0;
-    ow_spot corner = {figure->high.x + 14.0, figure->high.y - up};
+    double x = figure->hot_box.x + 16.0;
     ow_text length = ow_text_new(figure->canvas->body.context),
             heat = ow_text_new(figure->canvas->body.context);
-    draw_leg(figure, figure->high, (ow_spot){corner.x, figure->high.y - 3.0}, (ow_spot){corner.x, corner.y},
+    draw_leg(figure, figure->high, (ow_spot){x, figure->high.y - 3.0}, (ow_spot){x, figure->hot_box.y + 8.0},
              false);
-    ow_draw_box(figure->canvas, OW_PEN_THICK, OW_FILL_WHITE, (ow_spot){corner.x - 16.0, corner.y - 8.0}, 32.0,
-                8.0);
-    ow_type type = {.size = TYPE, .anchor = OW_AT_MIDDLE};
-    ow_draw_words(figure->canvas, &type, (ow_spot){corner.x, corner.y - 3.0}, "engine, hot return");
+    draw_box(figure, figure->hot_box, "engine, hot return");
     ow_text_format(&length, "%.2f m of way, return %.0f mm above",
                    leg_length_m(coolant->loop.hot_leg, coolant->loop.hot_count), 1e3 * coolant->loop.rise_m);
     if (coolant->siphon.stands_still)
@@ -181,10 +186,9 @@ static void draw_hot(const loop_figure *figure)
                        coolant->siphon.boiling_c);
     const char *lines[] = {"hot out at the high port", coolant->high->name, ow_text_words(&heat),
                            leg_end(coolant, true), ow_text_words(&length)};
-    put_lines(figure, (ow_spot){corner.x + 18.0, corner.y - 5.5}, false, lines, 5);
-    figure->canvas->body.failed = figure->canvas->body.failed || length.failed || heat.failed;
-    ow_text_done(&length);
-    ow_text_done(&heat);
+    put_lines(figure, figure->hot_words, figure->hot_words_end, lines, 5);
+    ow_text_done_into(&length, &figure->canvas->body);
+    ow_text_done_into(&heat, &figure->canvas->body);
 }
 
 static void describe(ow_text *words, const ow_plan_coolant *coolant)
@@ -220,35 +224,63 @@ static void put_words(ow_sheet *sheet, const ow_plan_coolant *coolant)
     ow_text_done(&words);
 }
 
-static void put_key(const loop_figure *figure)
+static void put_key(const loop_figure *figure, double x, double y)
 {
-    ow_type type = {.size = TYPE, .anchor = OW_AT_MIDDLE};
-    ow_spot outlet = spot(figure, 0.0, REACH + 8.0);
-    double y = figure->middle.y + 54.0;
-    ow_draw_words(figure->canvas, &type, (ow_spot){outlet.x, outlet.y + 1.0}, "oil outlet");
-    type.anchor = OW_AT_START;
-    ow_draw_line(figure->canvas, OW_PEN_BOLD, (ow_spot){120.0, y}, (ow_spot){132.0, y});
-    ow_draw_words(figure->canvas, &type, (ow_spot){134.0, y + 1.0}, "cold");
-    ow_draw_line(figure->canvas, OW_PEN_DASHED, (ow_spot){148.0, y}, (ow_spot){160.0, y});
-    ow_draw_words(figure->canvas, &type, (ow_spot){162.0, y + 1.0}, "hot");
+    ow_type type = {.size = TYPE, .anchor = OW_AT_START};
+    ow_spot outlet = spot(figure, 0.0, figure->reach + 4.0);
+    ow_draw_words(figure->canvas, &type, (ow_spot){outlet.x + 2.5, outlet.y + 1.0}, "oil outlet");
+    ow_draw_line(figure->canvas, OW_PEN_BOLD, (ow_spot){x, y}, (ow_spot){x + 10.0, y});
+    ow_draw_words(figure->canvas, &type, (ow_spot){x + 12.0, y + 1.0}, "cold");
+    ow_draw_line(figure->canvas, OW_PEN_DASHED, (ow_spot){x + 22.0, y}, (ow_spot){x + 32.0, y});
+    ow_draw_words(figure->canvas, &type, (ow_spot){x + 34.0, y + 1.0}, "hot");
+}
+
+/* Where things stand on a whole page's width: words beside the boxes. */
+static void lay_wide(loop_figure *figure, double top)
+{
+    double lift = figure->reach * sin(fmin(fmax(figure->angle, 0.0), 1.0));
+    figure->middle = (ow_spot){82.0, top + 37.0 + lift};
+    figure->low = spot(figure, -figure->reach, 0.0);
+    figure->high = spot(figure, figure->reach, 0.0);
+    figure->hot_box = (ow_spot){figure->high.x - 2.0, figure->high.y - 34.0};
+    figure->hot_words = (ow_spot){figure->hot_box.x + 34.0, figure->hot_box.y + 2.5};
+    figure->cold_box = (ow_spot){18.0, figure->middle.y + 51.0};
+    figure->cold_words = (ow_spot){38.0, fmax(figure->low.y, figure->middle.y) + 14.0};
+}
+
+/* On half a page: the hot words left of their box, the cold ones right of theirs. */
+static void lay_narrow(loop_figure *figure, double top)
+{
+    double lift = figure->reach * sin(fmin(fmax(figure->angle, 0.0), 1.0));
+    figure->middle = (ow_spot){38.0, top + 36.0 + lift};
+    figure->low = spot(figure, -figure->reach, 0.0);
+    figure->high = spot(figure, figure->reach, 0.0);
+    figure->hot_box = (ow_spot){57.0, top + 3.0};
+    figure->hot_words = (ow_spot){54.0, top + 4.0};
+    figure->hot_words_end = true;
+    figure->cold_box = (ow_spot){1.0, figure->middle.y + 34.0};
+    figure->cold_words = (ow_spot){37.0, figure->middle.y + 29.0};
 }
 
 ow_status ow_sheet_put_coolant(ow_sheet *sheet, const ow_plan_coolant *coolant)
 {
     put_words(sheet, coolant);
-    double lift = REACH * sin(fmin(fmax(coolant->loop.angle_rad, 0.0), 1.0));
+    bool narrow = sheet->width < NARROW;
     loop_figure figure = {.coolant = coolant,
                           .canvas = &sheet->canvas,
-                          .middle = {82.0, sheet->y + 37.0 + lift},
-                          .angle = coolant->loop.angle_rad};
-    figure.low = spot(&figure, -REACH, 0.0);
-    figure.high = spot(&figure, REACH, 0.0);
+                          .angle = coolant->loop.angle_rad,
+                          .radius = narrow ? 13.0 : 21.0,
+                          .reach = narrow ? 17.0 : 27.0};
+    if (narrow)
+        lay_narrow(&figure, sheet->y);
+    else
+        lay_wide(&figure, sheet->y);
     draw_angle(&figure);
     draw_housing(&figure);
     draw_cold(&figure);
     draw_hot(&figure);
-    put_key(&figure);
-    sheet->y = figure.middle.y + 62.0;
+    put_key(&figure, narrow ? 37.0 : 120.0, figure.middle.y + (narrow ? 50.0 : 54.0));
+    sheet->y = figure.middle.y + (narrow ? 52.0 : 62.0);
     return ow_canvas_status(&sheet->canvas);
 }
 

@@ -11,8 +11,7 @@
 #include "oilway/draw.h"
 
 #define DEGREES(radians) ((radians)*180.0 / 3.14159265358979323846)
-#define FIGURE_WIDTH 90.0
-#define FIGURE_HEIGHT 110.0
+#define NARROW 120.0 /* a sheet below that is half a page: the figure is smaller, its words are not */
 #define TYPE 2.6
 
 typedef struct drain_figure {
@@ -27,7 +26,7 @@ typedef struct drain_figure {
 } drain_figure;
 
 /* The centre line in metres, then fitted to the paper. */
-static void unroll(drain_figure *figure, ow_spot origin)
+static void unroll(drain_figure *figure, ow_spot origin, double most_wide, double most_tall)
 {
     const ow_plan_return *home = figure->home;
     double x = 0.0, z = 0.0, low = 0.0, wide = 0.01;
@@ -42,7 +41,7 @@ static void unroll(drain_figure *figure, ow_spot origin)
     }
     if (figure->asked->oil_level_m.said)
         low = fmin(low, figure->asked->oil_level_m.value);
-    figure->scale = fmin(fmin(FIGURE_WIDTH / wide, FIGURE_HEIGHT / fmax(-low, 0.02)), 800.0);
+    figure->scale = fmin(fmin(most_wide / wide, most_tall / fmax(-low, 0.02)), 800.0);
     for (size_t index = 0; index <= home->segment_count; index++)
         figure->corners[index] = (ow_spot){origin.x + figure->scale * figure->corners[index].x,
                                            origin.y - figure->scale * figure->corners[index].y};
@@ -235,7 +234,7 @@ static void draw_level(drain_figure *figure)
         return;
     ow_spot at = figure->corners[figure->home->segment_count];
     double y = figure->corners[0].y - figure->scale * figure->asked->oil_level_m.value;
-    double x = at.x + 22.0;
+    double x = fmin(at.x + 22.0, figure->labels.most_x - 27.0);
     ow_draw_line(figure->canvas, OW_PEN_THIN, (ow_spot){x, y}, (ow_spot){x + 26.0, y});
     ow_draw_line(figure->canvas, OW_PEN_THIN, (ow_spot){x + 3.0, y + 1.2}, (ow_spot){x + 17.0, y + 1.2});
     ow_draw_line(figure->canvas, OW_PEN_THIN, (ow_spot){x + 6.0, y + 2.4}, (ow_spot){x + 12.0, y + 2.4});
@@ -299,7 +298,9 @@ static void draw_labels(drain_figure *figure)
 
 static ow_status draw_figure(drain_figure *figure, ow_sheet *sheet)
 {
-    unroll(figure, (ow_spot){62.0, sheet->y + 30.0});
+    bool narrow = sheet->width < NARROW;
+    unroll(figure, (ow_spot){narrow ? 36.0 : 62.0, sheet->y + 30.0}, narrow ? 36.0 : 90.0,
+           narrow ? 62.0 : 110.0);
     for (size_t index = 0; index < figure->home->segment_count; index++)
         draw_segment(figure, index);
     draw_outlet(figure);
@@ -327,7 +328,7 @@ ow_status ow_sheet_put_drain(ow_sheet *sheet, const ow_plan_return *home, const 
     drain_figure figure = {.home = home,
                            .asked = asked,
                            .canvas = &sheet->canvas,
-                           .labels = ow_labels_new(context, 1.0, OW_DRAWING_WIDTH_MM - 1.0)};
+                           .labels = ow_labels_new(context, 1.0, sheet->width - 1.0)};
     ow_text title = ow_text_new(context), line = ow_text_new(context);
     ow_text_format(&title, "Drain from %s:%s to %s, from the side along its route", home->turbo->id,
                    home->outlet->name, home->port->name);

@@ -158,6 +158,13 @@ static void outline_pocket(const ow_leg *leg, double body, const ow_drawn_end *m
         double seat = 0.45 * (root - bore);
         put(&outline->inner, bottom + seat, bore);
         put(&outline->inner, bottom, fmin(bore + seat, root));
+    } else if (form->nose == OW_NOSE_RAISED && form->half_angle > 0.0) { /* a hollow cone for the nose */
+        put(&outline->inner, fmax(bottom - cone_length(form->half_angle, root, bore), 0.2), bore);
+    } else if (form->nose == OW_NOSE_HOLLOW && form->half_angle > 0.0) { /* a nose for the hollow cone */
+        double nose = fmin(0.6 * depth, 0.5 * cone_length(form->half_angle, root, bore));
+        put(&outline->inner, bottom + nose, bore);
+        put(&outline->inner, bottom + nose, bore + 0.4);
+        put(&outline->inner, bottom, fmin(bore + 0.4 + nose * tan(form->half_angle), root));
     } else if (bore < root - 0.1) { /* the drill's cone */
         put(&outline->inner, fmax(bottom - (root - bore) * 0.58, 0.2), bore);
     }

@@ -48,7 +48,7 @@ void ow_sheet_words(ow_sheet *sheet, double x, double size, bool bold, const cha
 void ow_sheet_heading(ow_sheet *sheet, const ow_text *words)
 {
     sheet->y += sheet->y > 5.0 ? 8.0 : 0.0;
-    ow_sheet_words(sheet, 2.0, 3.8, true, ow_text_words(words));
+    ow_sheet_words(sheet, 2.0, sheet->width < 120.0 ? 3.0 : 3.8, true, ow_text_words(words));
     ow_text_add(&sheet->title, sheet->title.length > 0 ? "; " : "");
     ow_text_add(&sheet->title, ow_text_words(words));
     sheet->title.failed = sheet->title.failed || words->failed;

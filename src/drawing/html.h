@@ -1,0 +1,55 @@
+/* SPDX-License-Identifier: MIT */
+/* The pieces of a counter sheet: plain HTML with one style sheet of its own, headings in order, tables with
+ * their headings, nothing that runs and nothing that is fetched. */
+#ifndef OW_DRAWING_HTML_H
+#define OW_DRAWING_HTML_H
+
+#include "oilway/draw.h"
+
+/* What a sheet is made of; what is NULL or 0 is left out. */
+typedef struct ow_counter_sheet {
+    const char *title;
+    const char *verdict; /* one line under the title */
+    const ow_layout *const *layouts;
+    const ow_findings *const *findings; /* one for each layout, or NULL */
+    size_t layout_count;
+    const ow_bill *bill;
+    const ow_assumptions *assumptions;
+    const ow_plan *plan; /* with its own findings and figures: of its layouts only the feed is drawn */
+} ow_counter_sheet;
+
+/* A whole page. OW_OK, OW_MEMORY. */
+ow_status ow_html_sheet(ow_text *text, const ow_counter_sheet *sheet);
+/* A page up to its first element, and its end. dense: for much on two pages. */
+void ow_html_begin(ow_text *text, const char *title, bool dense);
+void ow_html_end(ow_text *text);
+
+/* ---- pieces ---------------------------------------------------------------------------------- */
+
+/* <name>words</name>, escaped. */
+void ow_html_element(ow_text *text, const char *name, const char *words);
+/* A table up to its first row; headings are separated by '|', one that begins with '#' is of figures, a
+ * number behind ':' is the column's width in hundredths (of those that the style sheet has). */
+void ow_html_table_begin(ow_text *text, const char *caption, const char *headings);
+void ow_html_table_end(ow_text *text);
+/* A cell; figures stand to the right. */
+void ow_html_cell(ow_text *text, const char *words);
+void ow_html_figure_cell(ow_text *text, const char *words);
+/* A box to tick, with a name for those who listen. */
+void ow_html_tick_cell(ow_text *text, const char *what);
+
+/* html_joints.c */
+void ow_html_joints(ow_text *text, const ow_layout *const *layouts, size_t count);
+void ow_html_joint_cautions(ow_text *text, const ow_layout *const *layouts, size_t count);
+/* html_bill.c */
+void ow_html_bill(ow_text *text, const ow_bill *bill);
+/* html_lists.c */
+void ow_html_findings(ow_text *text, const ow_findings *findings);
+void ow_html_assumptions(ow_text *text, const ow_assumptions *assumptions);
+void ow_html_cautions(ow_text *text, ow_circuit circuit);
+void ow_html_signature(ow_text *text);
+/* html_plan.c: the feed drawn and by state, drains and coolant loops drawn; then the order of work. */
+ow_status ow_html_plan(ow_text *text, const ow_plan *plan);
+void ow_html_order_of_work(ow_text *text, const ow_plan *plan);
+
+#endif

@@ -1,0 +1,178 @@
+/* SPDX-License-Identifier: MIT */
+/* Counter sheets: what goes on each, in the order in which it is read. */
+#include "drawing/html.h"
+
+#include "base/memory.h"
+#include "drawing/layout_words.h"
+
+/* Drawings and findings of layouts that stand for themselves. */
+static ow_status write_layouts(ow_text *text, const ow_counter_sheet *sheet)
+{
+    const ow_draw_options bare = {.bare = true};
+    ow_status status = OW_OK;
+    for (size_t index = 0; index < sheet->layout_count && status == OW_OK; index++) {
+        ow_text_add(text, "<figure>\n");
+        status = ow_draw_layout_svg(text, sheet->layouts[index],
+                                    sheet->findings == NULL ? NULL : sheet->findings[index], &bare);
+        ow_text_add(text, "</figure>\n");
+    }
+    return status;
+}
+
+static void write_findings(ow_text *text, const ow_counter_sheet *sheet)
+{
+    if (sheet->plan != NULL)
+        ow_html_findings(text, &sheet->plan->findings);
+    for (size_t index = 0; sheet->findings != NULL && index < sheet->layout_count; index++)
+        ow_html_findings(text, sheet->findings[index]);
+}
+
+/* The circuit whose cautions are wanted: OW_CIRCUIT_NONE for those of all. */
+static ow_circuit circuit_of(const ow_counter_sheet *sheet)
+{
+    for (size_t index = 1; index < sheet->layout_count; index++)
+        if (sheet->layouts[index]->circuit != sheet->layouts[0]->circuit)
+            return OW_CIRCUIT_NONE;
+    return sheet->layout_count > 0 ? sheet->layouts[0]->circuit : OW_CIRCUIT_NONE;
+}
+
+ow_status ow_html_sheet(ow_text *text, const ow_counter_sheet *sheet)
+{
+    ow_html_begin(text, sheet->title, sheet->plan != NULL);
+    ow_html_element(text, "h1", sheet->title);
+    ow_html_element(text, "p class=\"verdict\"", sheet->verdict);
+    ow_status status = sheet->plan != NULL ? ow_html_plan(text, sheet->plan) : write_layouts(text, sheet);
+    if (status != OW_OK)
+        return status;
+    write_findings(text, sheet);
+    if (sheet->bill != NULL)
+        ow_html_bill(text, sheet->bill);
+    ow_html_joints(text, sheet->layouts, sheet->layout_count);
+    ow_text_add(text, "<div class=\"columns\">\n");
+    if (sheet->plan != NULL)
+        ow_html_order_of_work(text, sheet->plan);
+    ow_html_joint_cautions(text, sheet->layouts, sheet->layout_count);
+    ow_html_assumptions(text, sheet->assumptions);
+    ow_html_cautions(text, circuit_of(sheet));
+    ow_text_add(text, "</div>\n");
+    ow_html_signature(text);
+    ow_html_end(text);
+    return ow_text_status(text);
+}
+
+/* ---- checked layouts --------------------------------------------------------------------------- */
+
+static void write_verdict(ow_text *verdict, const ow_findings *const *findings, size_t count, size_t parts)
+{
+    size_t counts[3] = {0, 0, 0};
+    for (size_t index = 0; index < count; index++)
+        for (size_t at = 0; findings != NULL && at < findings[index]->count; at++)
+            counts[findings[index]->items[at].severity]++;
+    ow_text_format(verdict, "%zu part%s. ", parts, parts == 1 ? "" : "s");
+    if (counts[OW_ERROR] > 0)
+        ow_text_format(verdict, "NOT to be built as drawn: %zu error%s", counts[OW_ERROR],
+                       counts[OW_ERROR] == 1 ? "" : "s");
+    else
+        ow_text_add(verdict, "Checked, no error");
+    ow_text_format(verdict, ", %zu warning%s, %zu note%s.", counts[OW_WARNING],
+                   counts[OW_WARNING] == 1 ? "" : "s", counts[OW_NOTE], counts[OW_NOTE] == 1 ? "" : "s");
+}
+
+/* A sheet of layouts that are not in one array; bill included. */
+static ow_status write_sheet(ow_text *text, const ow_layout *const *layouts,
+                             const ow_findings *const *findings, size_t count, const ow_bill *bill)
+{
+    ow_text title = ow_text_new(text->context), verdict = ow_text_new(text->context);
+    for (size_t index = 0; index < count; index++) {
+        ow_text_add(&title, index > 0 ? "; " : "");
+        ow_words_of_layout(layouts[index], &title);
+    }
+    write_verdict(&verdict, findings, count, bill->part_count);
+    const ow_counter_sheet sheet = {.title = ow_text_words(&title),
+                                    .verdict = ow_text_words(&verdict),
+                                    .layouts = layouts,
+                                    .findings = findings,
+                                    .layout_count = count,
+                                    .bill = bill};
+    ow_status status = ow_html_sheet(text, &sheet);
+    ow_text_done_into(&title, text);
+    ow_text_done_into(&verdict, text);
+    return status == OW_OK ? ow_text_status(text) : status;
+}
+
+ow_status ow_sheet_layouts_html(ow_text *text, const ow_layout *layouts, const ow_findings *findings,
+                                size_t count)
+{
+    const ow_layout **each = ow_new_array(text->context, count + 1, sizeof *each);
+    const ow_findings **found = ow_new_array(text->context, count + 1, sizeof *found);
+    ow_bill bill;
+    ow_status status =
+        each == NULL || found == NULL ? OW_MEMORY : ow_bill_new(text->context, layouts, count, &bill);
+    if (status == OW_OK) {
+        for (size_t index = 0; index < count; index++) {
+            each[index] = &layouts[index];
+            found[index] = findings == NULL ? NULL : &findings[index];
+        }
+        status = write_sheet(text, each, findings == NULL ? NULL : found, count, &bill);
+        ow_bill_done(&bill);
+    }
+    ow_release(text->context, found);
+    ow_release(text->context, each);
+    return status;
+}
+
+ow_status ow_sheet_check_html(ow_text *text, const ow_layout *layouts, const ow_checked *checked)
+{
+    return ow_sheet_layouts_html(text, layouts, checked->findings, checked->count);
+}
+
+/* ---- answers ------------------------------------------------------------------------------------- */
+
+static ow_status write_none(ow_text *text, const ow_answers *answers)
+{
+    ow_html_begin(text, "No layout", false);
+    ow_html_element(text, "h1", "No layout: the catalogue does not join these ports within the limits");
+    for (size_t index = 0; index < answers->count; index++)
+        if (answers->items[index].reach.words != NULL)
+            ow_html_element(text, "p", answers->items[index].reach.words);
+    ow_text_add(text, "<figure>\n");
+    ow_status status = ow_draw_answers_svg(text, answers, NULL);
+    ow_text_add(text, "</figure>\n");
+    ow_html_cautions(text, OW_CIRCUIT_NONE);
+    ow_html_signature(text);
+    ow_html_end(text);
+    return status == OW_OK ? ow_text_status(text) : status;
+}
+
+ow_status ow_sheet_answer_html(ow_text *text, const ow_answers *answers)
+{
+    for (size_t index = 0; index < answers->count; index++)
+        if (answers->items[index].stack_count > 0) {
+            const ow_answer_stack *best = &answers->items[index].stacks[0];
+            return ow_sheet_layouts_html(text, &best->layout, &best->findings, 1);
+        }
+    return write_none(text, answers);
+}
+
+ow_status ow_sheet_plan_html(ow_text *text, const ow_plan *plan)
+{
+    const ow_layout **layouts = ow_new_array(text->context, plan->layout_count + 1, sizeof *layouts);
+    ow_text verdict = ow_text_new(text->context);
+    const ow_findings *findings = &plan->findings;
+    if (layouts == NULL)
+        return OW_MEMORY;
+    for (size_t index = 0; index < plan->layout_count; index++)
+        layouts[index] = &plan->layouts[index];
+    write_verdict(&verdict, &findings, 1, plan->bill.part_count);
+    const ow_counter_sheet sheet = {.title = plan->job->title != NULL ? plan->job->title : "Plan",
+                                    .verdict = ow_text_words(&verdict),
+                                    .layouts = layouts,
+                                    .layout_count = plan->layout_count,
+                                    .bill = &plan->bill,
+                                    .assumptions = &plan->assumptions,
+                                    .plan = plan};
+    ow_status status = ow_html_sheet(text, &sheet);
+    ow_release(text->context, layouts);
+    ow_text_done_into(&verdict, text);
+    return status == OW_OK ? ow_text_status(text) : status;
+}
