@@ -4,75 +4,34 @@
 
 #include <math.h>
 #include <stdio.h>
-#include <stdlib.h>
 #include <string.h>
 
 #include "drawing/scene.h"
 #include "oilway/check.h"
 #include "oilway/draw.h"
-#include "support/diagnostics.h"
 #include "support/failing.h"
-#include "support/xml.h"
-
-typedef struct shipped {
-    ow_test_diagnostics sink;
-    ow_context context;
-    ow_catalog *catalog;
-    ow_net *net;
-} shipped;
-
-static int load(void **state)
-{
-    const char *source = getenv("OW_SOURCE_DIR");
-    char folder[4096];
-    (void)snprintf(folder, sizeof folder, "%s/catalog", source != NULL ? source : ".");
-    const char *folders[] = {folder};
-    const ow_catalog_options options = {folders, 1, NULL, false, false};
-    shipped *self = calloc(1, sizeof *self);
-    if (self == NULL)
-        return -1;
-    self->context = ow_test_context(&self->sink);
-    *state = self;
-    if (ow_catalog_load(&self->context, &options, &self->catalog) != OW_OK)
-        return -1;
-    return ow_net_build(&self->context, self->catalog, &self->net) == OW_OK ? 0 : -1;
-}
-
-static int unload(void **state)
-{
-    shipped *self = *state;
-    ow_net_free(self->net);
-    ow_catalog_free(self->catalog);
-    ow_test_diagnostics_clear(&self->sink);
-    free(self);
-    return 0;
-}
+#include "support/pages.h"
+#include "support/shipped.h"
 
 /* ---- what is asserted of a drawing -------------------------------------------------------------- */
 
-static void assert_named(const char *svg, const char *words)
-{
-    if (strstr(svg, words) == NULL)
-        fail_msg("the drawing does not name %s", words);
-}
-
 /* Every part, port and end of the layout stands in the drawing, and every finding's message. */
-static void assert_complete(const shipped *self, const ow_layout *layout, const ow_findings *findings,
+static void assert_complete(const ow_shipped *self, const ow_layout *layout, const ow_findings *findings,
                             const char *svg)
 {
     for (size_t node = 0; node < layout->node_count; node++) {
         char buffer[OW_END_TEXT_SIZE];
         ow_text name = ow_text_new(&self->context);
         ow_layout_node_name(&name, layout, node);
-        assert_named(svg, ow_text_words(&name));
+        ow_test_assert_names(svg, ow_text_words(&name));
         ow_text_done(&name);
         if (node > 0) {
-            assert_named(svg, ow_end_name(ow_layout_child_end(layout, node), buffer));
-            assert_named(svg, ow_end_name(ow_layout_parent_end(layout, node), buffer));
+            ow_test_assert_names(svg, ow_end_name(ow_layout_child_end(layout, node), buffer));
+            ow_test_assert_names(svg, ow_end_name(ow_layout_parent_end(layout, node), buffer));
         }
     }
     for (size_t index = 0; index < findings->count; index++)
-        assert_named(svg, findings->items[index].rule->source);
+        ow_test_assert_names(svg, findings->items[index].rule->source);
 }
 
 static bool overlap(const ow_box *a, const ow_box *b)
@@ -81,7 +40,7 @@ static bool overlap(const ow_box *a, const ow_box *b)
 }
 
 /* No label over another, over a part, or over a dimension; all of them on the paper. */
-static void assert_clear(const shipped *self, const ow_layout *layout, const ow_findings *findings)
+static void assert_clear(const ow_shipped *self, const ow_layout *layout, const ow_findings *findings)
 {
     ow_scene scene;
     assert_int_equal(ow_scene_new(&self->context, layout, findings, &scene), OW_OK);
@@ -102,40 +61,18 @@ static void assert_clear(const shipped *self, const ow_layout *layout, const ow_
     ow_scene_done(&scene);
 }
 
-static void assert_sound(const char *svg)
-{
-    ow_test_assert_xml(svg);
-    assert_null(strstr(svg, "nan"));
-    assert_null(strstr(svg, "inf"));
-    assert_null(strstr(svg, "<script"));
-    assert_null(strstr(svg, "href"));
-    assert_null(strstr(svg, "url("));
-    assert_null(strstr(svg, "<style"));
-    const char *address = strstr(svg, "http");
-    while (address != NULL) { /* the name space, and nothing else */
-        assert_memory_equal(address, "http://www.w3.org/2000/svg", 26);
-        address = strstr(address + 1, "http");
-    }
-    assert_non_null(strstr(svg, "role=\"img\""));
-    assert_non_null(strstr(svg, "<title"));
-    assert_non_null(strstr(svg, "<desc"));
-}
-
 /* Draws the answer to an ask, asserts all of it, returns how many parts it has; 0 if there is no layout. */
-static size_t draw_ask(shipped *self, const ow_ask_words *words)
+static size_t draw_ask(ow_shipped *self, const ow_ask_words *words)
 {
     ow_ask_set set;
     ow_answers answers;
-    const ow_answer_options options = OW_ANSWER_OPTIONS_INIT;
     size_t parts = 0;
-    assert_int_equal(ow_ask_read(&self->context, self->catalog, self->net, words, &set), OW_OK);
-    assert_int_equal(ow_answers_find(&self->context, self->catalog, self->net, &set, &options, &answers),
-                     OW_OK);
+    ow_shipped_answer(self, words, &set, &answers);
     if (answers.items[0].stack_count > 0) {
         const ow_answer_stack *stack = &answers.items[0].stacks[0];
         ow_text svg = ow_text_new(&self->context);
         assert_int_equal(ow_draw_layout_svg(&svg, &stack->layout, &stack->findings, NULL), OW_OK);
-        assert_sound(ow_text_words(&svg));
+        ow_test_assert_svg(ow_text_words(&svg));
         assert_complete(self, &stack->layout, &stack->findings, ow_text_words(&svg));
         assert_clear(self, &stack->layout, &stack->findings);
         ow_text_done(&svg);
@@ -149,7 +86,7 @@ static size_t draw_ask(shipped *self, const ow_ask_words *words)
 /* ---- over the shipped catalogue ------------------------------------------------------------------ */
 
 /* The n-th machine of a kind, going round. */
-static const ow_machine *machine(const shipped *self, ow_kind kind, size_t index)
+static const ow_machine *machine(const ow_shipped *self, ow_kind kind, size_t index)
 {
     size_t count = 0;
     for (size_t at = 0; at < ow_catalog_machine_count(self->catalog); at++)
@@ -172,7 +109,7 @@ static size_t port_name(const ow_machine *of, ow_circuit circuit, size_t skip, c
 
 static void words_of_drawings_never_overlap(void **state)
 {
-    shipped *self = *state;
+    ow_shipped *self = *state;
     size_t drawn = 0;
     for (size_t index = 0; index < 30; index++) {
         char from[128], to[128], second[128];
@@ -197,7 +134,7 @@ static void words_of_drawings_never_overlap(void **state)
 
 static void tees_banjos_and_twin_feeds_are_drawn(void **state)
 {
-    shipped *self = *state;
+    ow_shipped *self = *state;
     const ow_ask_words asks[] = {
         {.from = "drumlow-8:gallery",
          .to = {"phalarope-2x46b:oil-in-1", "phalarope-2x46b:oil-in-2"},
@@ -224,16 +161,6 @@ static void tees_banjos_and_twin_feeds_are_drawn(void **state)
 
 /* ---- by hand --------------------------------------------------------------------------------------- */
 
-static ow_layout *read_layout(const ow_context *context, const ow_catalog *catalog, const char *text)
-{
-    ow_layout *layouts = NULL;
-    size_t count = 0;
-    assert_int_equal(ow_layouts_read(context, catalog, "test.yaml", text, strlen(text), &layouts, &count),
-                     OW_OK);
-    assert_int_equal(count, 1);
-    return layouts;
-}
-
 static const char WRONG[] = "layout: <wrong> & \"odd\"\n"
                             "circuit: feed\n"
                             "from: brockle-4:gallery\n"
@@ -244,14 +171,14 @@ static const char WRONG[] = "layout: <wrong> & \"odd\"\n"
 
 static void a_wrong_layout_is_drawn_with_its_findings(void **state)
 {
-    shipped *self = *state;
-    ow_layout *layout = read_layout(&self->context, self->catalog, WRONG);
+    ow_shipped *self = *state;
+    ow_layout *layout = ow_shipped_layout(&self->context, self->catalog, WRONG);
     ow_checked checked;
     assert_int_equal(ow_check_layouts(&self->context, self->catalog, layout, 1, &checked), OW_OK);
     assert_true(checked.findings[0].count > 0);
     ow_text svg = ow_text_new(&self->context);
     assert_int_equal(ow_draw_layouts_svg(&svg, layout, checked.findings, 1, NULL), OW_OK);
-    assert_sound(ow_text_words(&svg));
+    ow_test_assert_svg(ow_text_words(&svg));
     assert_complete(self, layout, &checked.findings[0], ow_text_words(&svg));
     assert_clear(self, layout, &checked.findings[0]);
     assert_non_null(strstr(ow_text_words(&svg), "&lt;wrong&gt; &amp; &quot;odd&quot;"));
@@ -263,8 +190,8 @@ static void a_wrong_layout_is_drawn_with_its_findings(void **state)
 
 static void a_drawing_is_the_same_each_time(void **state)
 {
-    shipped *self = *state;
-    ow_layout *layout = read_layout(&self->context, self->catalog, WRONG);
+    ow_shipped *self = *state;
+    ow_layout *layout = ow_shipped_layout(&self->context, self->catalog, WRONG);
     ow_text first = ow_text_new(&self->context), second = ow_text_new(&self->context);
     assert_int_equal(ow_draw_layout_svg(&first, layout, NULL, NULL), OW_OK);
     assert_int_equal(ow_draw_layout_svg(&second, layout, NULL, NULL), OW_OK);
@@ -276,12 +203,12 @@ static void a_drawing_is_the_same_each_time(void **state)
 
 static void a_bare_drawing_is_the_figure_alone(void **state)
 {
-    shipped *self = *state;
+    ow_shipped *self = *state;
     const ow_draw_options bare = {.bare = true};
-    ow_layout *layout = read_layout(&self->context, self->catalog, WRONG);
+    ow_layout *layout = ow_shipped_layout(&self->context, self->catalog, WRONG);
     ow_text svg = ow_text_new(&self->context);
     assert_int_equal(ow_draw_layout_svg(&svg, layout, NULL, &bare), OW_OK);
-    assert_sound(ow_text_words(&svg));
+    ow_test_assert_svg(ow_text_words(&svg));
     assert_null(strstr(ow_text_words(&svg), ">Parts<"));
     ow_text_done(&svg);
     ow_layouts_free(&self->context, layout, 1);
@@ -297,8 +224,8 @@ static ow_status draw_once(const ow_context *context, void *data)
 
 static void every_allocation_may_fail(void **state)
 {
-    shipped *self = *state;
-    ow_layout *layout = read_layout(&self->context, self->catalog, WRONG);
+    ow_shipped *self = *state;
+    ow_layout *layout = ow_shipped_layout(&self->context, self->catalog, WRONG);
     ow_test_fail_each(draw_once, layout);
     ow_layouts_free(&self->context, layout, 1);
 }
@@ -313,5 +240,5 @@ int main(void)
         cmocka_unit_test(a_bare_drawing_is_the_figure_alone),
         cmocka_unit_test(every_allocation_may_fail),
     };
-    return cmocka_run_group_tests(tests, load, unload);
+    return cmocka_run_group_tests(tests, ow_shipped_load, ow_shipped_unload);
 }
