@@ -253,7 +253,11 @@ async function bad_input_is_marked_and_mended() {
   await says(page, "stack", "cannot be looked for");
   assert.equal(await page.locator('input[aria-invalid="true"]').count(), 2);
   assert.equal(await page.locator(".typed mark").first().textContent(), "galery");
-  assert.match(await page.locator("#stack-result").textContent(), /did you mean gallery/);
+  assert.match(await page.locator("#stack-result").textContent(), /did you mean gallery\?/);
+  await page.getByRole("button", { name: "write gallery" }).click();
+  assert.equal(await page.getByLabel("From").inputValue(), "brockle-4:gallery");
+  await page.getByRole("button", { name: "write female" }).click();
+  assert.equal(await page.getByLabel("To", { exact: true }).inputValue(), "1/8 NPT female");
   await page.getByLabel("From").fill("brockle-4:gallery");
   await page.getByLabel("To", { exact: true }).fill("plover-41:oil-in");
   await page.getByLabel("Least bore").fill("3");

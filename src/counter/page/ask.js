@@ -73,9 +73,12 @@ export function faultList(refusal) {
     fault.line > 0 && fault.in === "layout" || fault.in === "job" ? "line " + fault.line + ": " : null,
     fault.message,
     fault.text ? marked(fault.text, fault.column, fault.width) : null,
-    fault.expected ? h("p", null, "Expected " + fault.expected + ".") : null,
-    fault.mend ? h("p", null, "To mend: " + fault.mend + ".") : null)));
+    fault.expected ? h("p", null, sentence("Expected " + fault.expected)) : null,
+    fault.mend ? h("p", null, sentence("To mend: " + fault.mend)) : null)));
 }
+
+/* Words with a full stop, unless they end with a mark of their own. */
+export const sentence = (words) => (/[.?!]$/.test(words) ? words : words + ".");
 
 /* A line with `width` characters from `column` on marked. */
 export function marked(line, column, width) {

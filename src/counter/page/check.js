@@ -36,6 +36,8 @@ export function showCheck(parameters) {
   check();
 }
 
+export const againCheck = () => check();
+
 async function check(before = "") {
   const layout = text.value;
   const lead = typeof before === "string" ? before : "";

@@ -23,9 +23,13 @@ export function openJob(remembers) {
   });
 }
 
-export async function showJob(parameters) {
+export function showJob(parameters) {
   if (parameters.get("job") !== null) text.value = parameters.get("job");
   plan();
+  offerMachines();
+}
+
+async function offerMachines() {
   if (machines !== null) return;
   try {
     const came = await ask("machines", "/api/catalog");
@@ -36,6 +40,12 @@ export async function showJob(parameters) {
   const options = (kind) => machines.filter((one) => one.kind === kind).map((one) => h("option", { value: one.id }, `${one.id}: ${one.title}`));
   fill(by("job-engine"), options("engine"));
   fill(by("job-turbo"), options("turbo"));
+}
+
+export function againJob() {
+  machines = null;
+  offerMachines();
+  plan();
 }
 
 /* The shortest job for the two that were chosen: what is not said is assumed. */

@@ -1,17 +1,17 @@
 /* SPDX-License-Identifier: MIT */
 /* Which job is open, the link that holds it, and what is to be said of the catalogue. */
 import { ask } from "./ask.js";
-import { openCheck, showCheck } from "./check.js";
+import { againCheck, openCheck, showCheck } from "./check.js";
 import { by, fill, h } from "./dom.js";
-import { openJob, showJob } from "./job.js";
-import { openStack, showStack } from "./stack.js";
-import { openThread, showThread } from "./thread.js";
+import { againJob, openJob, showJob } from "./job.js";
+import { againStack, openStack, showStack } from "./stack.js";
+import { againThread, openThread, showThread } from "./thread.js";
 
 const VIEWS = {
-  stack: { open: openStack, show: showStack, title: "Find a stack" },
-  check: { open: openCheck, show: showCheck, title: "Check and swap" },
-  thread: { open: openThread, show: showThread, title: "Name a thread" },
-  job: { open: openJob, show: showJob, title: "Plan a job" },
+  stack: { open: openStack, show: showStack, again: againStack, title: "Find a stack" },
+  check: { open: openCheck, show: showCheck, again: againCheck, title: "Check and swap" },
+  thread: { open: openThread, show: showThread, again: againThread, title: "Name a thread" },
+  job: { open: openJob, show: showJob, again: againJob, title: "Plan a job" },
 };
 const LOOK_EVERY = 5000;
 
@@ -76,7 +76,7 @@ async function lookAtShop() {
     const came = await ask("shop", "/api/shop");
     if (came === null) return;
     const shop = came.answer;
-    if (generation !== null && generation !== shop.generation) show();
+    if (generation !== null && generation !== shop.generation) VIEWS[view].again();
     generation = shop.generation;
     box.classList.toggle("bad", shop.stale);
     if (!shop.stale) fill(box);

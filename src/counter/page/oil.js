@@ -34,7 +34,7 @@ export function feedTable(feed) {
     h("td", { class: "figure" }, number(state.source_pressure_bar, "bar")), h("td", { class: "figure" }, number(load.pressure_bar, "bar")),
     h("td", { class: "figure" }, number(load.flow_lpm, "L/min")),
     h("td", { class: "figure" }, number(state.first_oil_s, "s", 1)), h("td", null, state.assumed ? "assumed" : "given"))));
-  return [table("The oil in the feed", ["State", "At", "Oil", "Source", "There", "Flow", "First oil after", "State is"], rows),
+  return [table("The oil in the feed", ["State", "At", "Oil", "Pressure at the source", "Pressure there", "Flow", "First oil after", "State is"], rows),
     feed.costs_most ? h("p", null, "Costs most: " + feed.costs_most + ".") : null,
     feed.restrictor_wanted_mm ? h("p", null, `A restrictor of ${number(feed.restrictor_wanted_mm, "mm")} would hold the pressure wanted.`) : null];
 }

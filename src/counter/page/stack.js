@@ -35,6 +35,9 @@ export function showStack(parameters) {
   find();
 }
 
+/* The same ask of a catalogue that was changed; what is being typed is left alone. */
+export const againStack = () => find();
+
 /* The ask as pairs, as the API takes them and a link holds them. */
 function askPairs() {
   const pairs = [];

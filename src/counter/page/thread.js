@@ -27,6 +27,8 @@ export function showThread(parameters) {
   showMates();
 }
 
+export const againThread = () => showMates();
+
 function keepLink() {
   const pairs = NAMES.map((each) => [each, form.elements[each].value.trim()]).filter(([, value]) => value !== "");
   if (form.elements.side.value) pairs.push(["side", form.elements.side.value]);

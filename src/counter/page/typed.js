@@ -3,7 +3,7 @@
  * Fields where a port or an end is typed: what was understood stands below while one types, and a list offers what it
  * could become. Keys: down and up go through the list, Enter takes, Escape closes.
  */
-import { ask, marked } from "./ask.js";
+import { ask, marked, sentence } from "./ask.js";
 import { h, later } from "./dom.js";
 
 let numbers = 0;
@@ -122,7 +122,21 @@ export function typedField({ name, wanted, label, help, value, changed, holds })
     if (half) return [h("span", { class: "hint" }, "Go on: " + (fault.expected || fault.message))];
     return [marked(typed.words, fault.column, fault.width), " ", fault.message,
       fault.expected ? h("p", null, "Expected " + fault.expected + ".") : "",
-      fault.mend ? h("p", null, "To mend: " + fault.mend) : ""];
+      fault.mend ? h("p", null, "To mend: ", mendButton(typed) ?? sentence(fault.mend)) : ""];
+  }
+
+  /* A mend that is only another word is one button. */
+  function mendButton({ words, fault }) {
+    const word = /^(?:did you mean|write) ([^ ]+?)\??$/.exec(fault.mend)?.[1];
+    if (!word) return null;
+    return h("button", { type: "button", class: "small", click: () => {
+      const letters = Array.from(words);
+      letters.splice(fault.column - 1, fault.width, word);
+      input.value = letters.join("");
+      input.focus();
+      read(false);
+      changed();
+    } }, "write " + word);
   }
 
   const readLater = later(() => read(true), 60);
