@@ -65,9 +65,10 @@ const cli_command cli_counter = {
     .name = "counter",
     .arguments = "",
     .summary = "the counter page: a local web page over the catalogue, until Ctrl-C",
-    .detail = "Serves this machine only, unless --listen says otherwise. A change in the catalogue's files "
-              "is taken\n"
-              "over within two seconds; one with faults is told and left aside. docs/counter.md tells more.",
+    .detail =
+        "Serves this machine only, unless --listen says otherwise. A change in the catalogue's files "
+        "is taken\n"
+        "over within three seconds; one with faults is told and left aside. docs/counter.md tells more.",
     .options = options,
     .option_count = sizeof options / sizeof options[0],
     .formats = "text",

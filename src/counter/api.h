@@ -27,4 +27,9 @@ ow_status counter_api_read(counter_call *call);
 ow_status counter_api_shop(counter_call *call);
 ow_status counter_api_catalog(counter_call *call);
 
+/* Reads the body as layouts, freed with ow_layouts_free. */
+ow_status counter_read_layouts(counter_call *call, ow_layout **layouts, size_t *count);
+/* Reads the body as a job, plans it, and hands the plan over. */
+ow_status counter_with_plan(counter_call *call, ow_status (*use)(counter_call *call, const ow_plan *plan));
+
 #endif

@@ -11,7 +11,7 @@ static const counter_route routes[] = {
     {"POST", "/api/check", "", counter_api_check},
     {"POST", "/api/bill", "", counter_api_bill},
     {"POST", "/api/plan", "", counter_api_plan},
-    {"POST", "/api/draw", "format bare", counter_api_draw},
+    {"POST", "/api/draw", "format bare of number", counter_api_draw},
     {"POST", "/api/swap", "place", counter_api_swap},
     {"GET", "/api/caliper", "diameter tpi pitch accuracy taper male female", counter_api_caliper},
     {"GET", "/api/thread", "name class tap", counter_api_thread},

@@ -127,6 +127,14 @@ def says_what_the_command_says(counter):
     posts = [("check", layout), ("bill", layout), ("bill", job), ("plan", job), ("feed", line), ("siphon", loop)]
     status, _, body = counter.ask("/api/swap?place=he-4-s%232", "POST", layout)
     assert status == 200 and body == command("swap", "-", "he-4-s#2", "--json", stdin=layout), (status, body[:300])
+    for name, text in (("check", layout), ("plan", job)):
+        status, headers, body = counter.ask("/api/draw", "POST", text)
+        assert status == 200 and headers["Content-Type"].startswith("image/svg+xml"), (status, body[:300])
+        assert body == command(name, "-", "--format", "svg", stdin=text), name
+    for of in ("pressure", "drain", "coolant", "siphon"):
+        status, _, body = counter.ask("/api/draw?of=" + of, "POST", job)
+        assert status == 200 and body.startswith(b"<svg"), (of, status, body[:300])
+    assert counter.ask("/api/draw?of=drain&number=9", "POST", job)[0] == 404
     for name, text in posts:
         status, _, body = counter.ask("/api/" + name, "POST", text)
         assert status == 200, (name, status, body[:300])

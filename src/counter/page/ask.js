@@ -46,12 +46,12 @@ function timing(response) {
 
 /* A drawing as an element of this page; null if a newer one was asked for meanwhile. It is read as a document of
  * its own, so nothing in it can become a script here. */
-export function draw(kind, layout) {
+export function draw(kind, text, parameters) {
   running.get(kind)?.abort();
   return new Promise((done, failed) => {
     const request = new XMLHttpRequest();
     running.set(kind, { abort: () => request.abort() });
-    request.open("POST", "/api/draw?bare=yes");
+    request.open("POST", "/api/draw?" + new URLSearchParams({ bare: "yes", ...parameters }));
     request.setRequestHeader("Content-Type", "application/yaml");
     request.responseType = "document";
     request.onabort = () => done(null);
@@ -61,7 +61,7 @@ export function draw(kind, layout) {
       if (request.status === 200 && root?.localName === "svg") done(document.importNode(root, true));
       else failed(new Refusal("The drawing did not come.", []));
     };
-    request.send(layout);
+    request.send(text);
   });
 }
 

@@ -94,7 +94,7 @@ function showPlan(answer) {
     jumps([["job-part-feed", "Feed", feed], ["job-part-drain", "Drain", drain], ["job-part-coolant", "Coolant", coolant],
       ["job-part-bill", "Bill", true], ["job-part-assumed", "What is assumed", true], ["job-part-work", "Order of work", true]]),
     section("Findings", findingList(answer.findings)),
-    feed ? part("feed", circuit("Feed", feed.stack, "job-feed", feed.stack ? feedTable(feed) : null)) : null,
+    feed ? part("feed", circuit("Feed", feed.stack, "job-feed", feed.stack ? [feedTable(feed), drawing("job-pressure", text.value, { of: "pressure" })] : null)) : null,
     drain ? part("drain", drain.returns.map((one, index) => oneReturn(one, index))) : null,
     coolant ? part("coolant", (Array.isArray(coolant) ? coolant : [coolant]).map((one, index) => oneLoop(one, index))) : null,
     part("bill", section("Bill", billTable(answer.bill))),
@@ -120,7 +120,8 @@ function oneReturn(one, index) {
   const figures = [table("The way home", ["Segment", "Slope", "Length", "Bore", "Full, hot", "Full, cold"], one.segments.map((each, at) => h("tr", null,
     h("th", { scope: "row" }, String(at + 1)), h("td", { class: "figure" }, number(each.slope_deg, "°", 0)), h("td", { class: "figure" }, number(each.length_mm, "mm", 0)),
     h("td", { class: "figure" }, number(each.bore_mm, "mm", 1)), h("td", { class: "figure" }, percent(each.fill_fraction)), h("td", { class: "figure" }, percent(each.fill_fraction_cold))))),
-  h("p", null, `${number(one.flow_lpm, "L/min of oil")}; it stands ${number(one.pool_mm, "mm", 0)} over the outlet. Least bore that would do ${number(one.least_bore_mm, "mm", 1)}, least slope ${number(one.least_slope_deg, "°", 0)}.`)];
+  h("p", null, `${number(one.flow_lpm, "L/min of oil")}; it stands ${number(one.pool_mm, "mm", 0)} over the outlet. Least bore that would do ${number(one.least_bore_mm, "mm", 1)}, least slope ${number(one.least_slope_deg, "°", 0)}.`),
+  drawing(`job-return-${index}`, text.value, { of: "drain", number: index + 1 })];
   const title = `Drain of ${one.turbo} to ${one.port}${one.taken ? ", taken" : one.ok ? ", would do too" : ", does not do"}`;
   const shown = circuit(title, one.stack, `job-drain-${index}`, one.segments.length > 0 ? figures : null);
   return one.taken ? shown : h("details", { class: "other" }, h("summary", null, title), under("Findings", findingList(one.findings)), shown);
@@ -131,6 +132,7 @@ const percent = (share) => (share === null || share === undefined ? "not known" 
 function oneLoop(one, index) {
   const figures = one.natural_flow_lpm === null || one.natural_flow_lpm === undefined ? null : h("p", null,
     `Clocked ${number(one.clocking_deg, "°", 0)} it goes round by itself at ${number(one.natural_flow_lpm, "L/min")}, ${number(one.hot_temperature_c, "C", 0)} at the hottest; it boils at ${number(one.boiling_c, "C", 0)}${one.boils ? ": it boils" : ""}. Engine running: ${number(one.forced_flow_lpm, "L/min", 1)} against ${number(one.forced_loss_kpa, "kPa", 1)}.`);
-  return h("div", null, figures ? h("div", { class: "circuit" }, h("h2", null, `Coolant of ${one.turbo}`), figures) : null,
+  return h("div", null, figures ? h("div", { class: "circuit" }, h("h2", null, `Coolant of ${one.turbo}`), under("Going round by itself", figures,
+    drawing(`job-loop-${index}`, text.value, { of: "coolant", number: index + 1 }), drawing(`job-siphon-${index}`, text.value, { of: "siphon", number: index + 1 }))) : null,
     one.legs.map((leg, at) => circuit(`Coolant, ${leg.leg} leg of ${one.turbo}`, leg.stack, `job-coolant-${index}-${at}`, null)));
 }

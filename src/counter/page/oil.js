@@ -2,7 +2,7 @@
 /* What the oil does in a feed: the plan of that feed alone, thick and cold, thin and hot. */
 import { ask } from "./ask.js";
 import { fill, h, number, table } from "./dom.js";
-import { section } from "./result.js";
+import { drawing, section } from "./result.js";
 
 const value = (pairs, name) => pairs.find(([key]) => key === name)?.[1];
 const values = (pairs, name) => pairs.filter(([key]) => key === name).map(([, words]) => words);
@@ -36,6 +36,8 @@ export function feedTable(feed) {
     h("td", { class: "figure" }, number(state.first_oil_s, "s", 1)), h("td", null, state.assumed ? "assumed" : "given"))));
   return [table("The oil in the feed", ["State", "At", "Oil", "Pressure at the source", "Pressure there", "Flow", "First oil after", "State is"], rows),
     feed.costs_most ? h("p", null, "Costs most: " + feed.costs_most + ".") : null,
+    [feed.hose_verdict, feed.restrictor_verdict, feed.drain_verdict].some(Boolean) ? h("ul", null,
+      [["Hose", feed.hose_verdict], ["Restrictor", feed.restrictor_verdict], ["Drain", feed.drain_verdict]].filter(([, words]) => words).map(([name, words]) => h("li", null, h("b", null, name), `: ${words}.`))) : null,
     feed.restrictor_wanted_mm ? h("p", null, `A restrictor of ${number(feed.restrictor_wanted_mm, "mm")} would hold the pressure wanted.`) : null];
 }
 
@@ -53,6 +55,7 @@ export function oilPiece(stack, pairs) {
       same ? null : h("p", { class: "hint" }, "Reckoned for the circuit's own best layout, which is not the one looked at: " +
         feed.stack.parts.map((part) => part.id).join(" · ") + "."),
       feedTable(feed),
+      drawing("stack-pressure", job, { of: "pressure" }),
       findings.length > 0 ? h("ul", null, findings.map((one) => h("li", null, h("b", null, one.severity), ": ", one.message))) : null,
       h("p", { class: "hint" }, came.answer.assumptions.filter((one) => OF_THE_FEED.test(one.what)).map((one) => `${one.what}: ${one.value}`).join("; ") + ".")));
   }, () => box.remove());

@@ -109,10 +109,10 @@ export function billTable(bill) {
 
 let drawings = 0;
 
-/* A drawing and its text drawing for those who would rather read it. */
-export function drawing(kind, layout) {
-  const box = h("figure", { class: "drawing", "aria-busy": "true" }, h("p", { class: "hint" }, "Drawing …"));
-  draw(kind, layout).then((svg) => {
+/* A drawing of a layout or of a job. */
+export function drawing(kind, text, parameters = {}) {
+  const box = h("figure", { class: parameters.of ? "drawing graph" : "drawing", "aria-busy": "true" }, h("p", { class: "hint" }, "Drawing …"));
+  draw(kind, text, parameters).then((svg) => {
     if (svg === null) return;
     drawings++;
     /* Names inside a drawing must not meet those of another on the page. */
