@@ -68,12 +68,13 @@ typedef struct ow_limits {
     bool tolerate;
     bool remote_switch; /* a hose may stand before a kept port */
     bool no_tee;        /* drains */
+    bool no_clamp;      /* feeds: no hose is held by a clamp alone */
     bool bore_warns;    /* the least bore is a default: it warns, it does not refuse */
 } ow_limits;
 #define OW_LIMITS_INIT                                                                                    \
     {                                                                                                     \
         OW_NOT_SAID, OW_ANY, false, OW_RESTRICTOR_ANY, OW_NOT_SAID, OW_NOT_SAID, OW_NOT_SAID, false, 0.0, \
-            OW_FLUID_NONE, false, false, false, false                                                     \
+            OW_FLUID_NONE, false, false, false, false, false                                              \
     }
 
 typedef struct ow_layout {

@@ -186,6 +186,19 @@ static void say_no_tee(ow_text *text, const ow_ask *ask)
     ow_text_add(text, "no tee in a drain");
 }
 
+static bool lift_no_clamp(ow_ask *without)
+{
+    bool had = without->limits.no_clamp;
+    without->limits.no_clamp = false;
+    return had;
+}
+
+static void say_no_clamp(ow_text *text, const ow_ask *ask)
+{
+    (void)ask;
+    ow_text_add(text, "no clamp against the feed's pressure");
+}
+
 static bool lift_without(ow_ask *without)
 {
     bool had = without->without_count > 0;
@@ -224,6 +237,7 @@ static const liftable LIFTABLES[] = {
     {lift_flexible, say_flexible, NULL},
     {lift_closing, say_closing, NULL},
     {lift_no_tee, say_no_tee, NULL},
+    {lift_no_clamp, say_no_clamp, NULL},
     {lift_remote_switch, say_remote_switch, NULL},
     {lift_without, say_without, NULL},
 };

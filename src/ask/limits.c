@@ -29,6 +29,7 @@ void ow_limits_for_circuit(ow_circuit circuit, ow_limits *limits)
     limits->closing = true;
     limits->fluid = circuit == OW_COOLANT ? OW_FLUID_COOLANT : OW_FLUID_OIL;
     limits->rating_pa = ow_circuit_assumed_pressure_pa(circuit);
+    limits->no_clamp = circuit == OW_FEED;
     if (circuit == OW_DRAIN) {
         limits->restrictor = OW_RESTRICTOR_FORBIDDEN;
         limits->no_tee = true;

@@ -191,7 +191,7 @@ void ow_check_hoses(ow_checking *checking)
     }
     for (size_t node = 1; node < layout->node_count; node++) {
         const ow_part *part = layout->nodes[node].part;
-        if (feeds)
+        if (checking->limits.no_clamp)
             check_clamps(checking, node);
         if (part == NULL || part->kind != OW_HOSE)
             continue;

@@ -170,7 +170,7 @@ bool ow_end_turns(const ow_end *end)
     return false;
 }
 
-bool ow_end_is_cut(const ow_end *end)
+bool ow_end_clamps(const ow_end *end)
 {
-    return end->form == OW_FORM_HOSE || end->form == OW_FORM_TUBE || end->form == OW_FORM_BARB;
+    return end->form == OW_FORM_BARB || end->form == OW_FORM_BEAD;
 }

@@ -23,6 +23,7 @@ typedef struct ow_asked_key {
     double low, high; /* SI */
     size_t offset;    /* in ow_limits */
     const char *choices[OW_ASKED_CHOICES];
+    ow_circuit refuses; /* OW_ASKED_UNLESS: the circuit that refuses it where nobody says */
 } ow_asked_key;
 
 size_t ow_asked_key_count(void);

@@ -44,6 +44,7 @@ ow_search_limits ow_search_limits_of(const ow_limits *limits)
     made.temperature_mc = limits->has_temperature ? llround(limits->temperature_c * 1e3) : 0;
     made.fluid = (unsigned)limits->fluid;
     made.no_tee = limits->no_tee;
+    made.no_clamp = limits->no_clamp;
     made.tolerate = limits->tolerate;
     made.remote_switch = limits->remote_switch;
     return made;
@@ -97,6 +98,7 @@ static ow_status mate_extras(ow_search *search)
     size_t mate_count = 0;
     for (size_t extra = 0; extra < count; extra++) {
         kinds[extra].turns = ow_end_turns(search->extra[extra]);
+        kinds[extra].clamped = ow_end_clamps(search->extra[extra]);
         for (size_t other = 0; other <= own + extra; other++) {
             ow_net_mate mate = {(uint16_t)(own + extra), (uint16_t)other, false, false};
             if (ow_net_pair(search->extra[extra], ow_search_kind_end(search, other), &mate.tolerated,

@@ -3,10 +3,10 @@
 #include <math.h>
 #include <string.h>
 
+#include "base/sort.h"
 #include "base/source.h"
 #include "joints/rules.h"
 #include "layout/from_search.h"
-#include "base/sort.h"
 #include "oilway/joint.h"
 
 /* What is at hand while a net is built; dies with the building. */
@@ -145,8 +145,10 @@ static ow_status build_kinds(building *now)
     status = place == NULL || now->kinds == NULL ? OW_MEMORY : order_kinds(now, place);
     for (size_t i = 0; status == OW_OK && i < parts * OW_PART_ENDS; i++)
         now->found[i] = place[now->found[i]]; /* ends that a part has not stay some kind or other */
-    for (size_t i = 0; status == OW_OK && i < now->count; i++)
+    for (size_t i = 0; status == OW_OK && i < now->count; i++) {
         now->kinds[i].turns = ow_end_turns(&now->net->kinds[i]);
+        now->kinds[i].clamped = ow_end_clamps(&now->net->kinds[i]);
+    }
     ow_release(context, place);
     return status;
 }

@@ -50,6 +50,13 @@ static bool lift_tee(ow_search_input *ask)
     return had;
 }
 
+static bool lift_clamp(ow_search_input *ask)
+{
+    bool had = ask->limits.no_clamp;
+    ask->limits.no_clamp = false;
+    return had;
+}
+
 static bool lift_bore(ow_search_input *ask)
 {
     bool had = ask->limits.least_bore_um != OW_NET_NOT_SAID;
@@ -122,6 +129,7 @@ static const struct {
     {lift_fluid, "the fluid"},
     {lift_orifice, "the range of the orifice"},
     {lift_tee, "no tee"},
+    {lift_clamp, "no clamp against the feed's pressure"},
     {lift_bore, "the least bore"},
     {lift_no_hose, "no hose on the path"},
     {lift_one_hose, "exactly one hose on the path"},

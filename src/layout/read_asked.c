@@ -77,6 +77,16 @@ static void unknown_key(ow_reading *reading, const ow_yaml *member)
     ow_text_done(&expected);
 }
 
+/* What the circuit refuses unless somebody says that it may be. */
+static void refuse_usual(ow_layout *layout)
+{
+    for (size_t i = 0; i < ow_asked_key_count(); i++) {
+        const ow_asked_key *key = ow_asked_key_at(i);
+        if (key->type == OW_ASKED_UNLESS)
+            *(bool *)((char *)&layout->asked + key->offset) = layout->circuit == key->refuses;
+    }
+}
+
 void ow_reading_asked(ow_reading *reading, const ow_yaml *asked)
 {
     ow_layout *layout = reading->layout;
@@ -88,7 +98,7 @@ void ow_reading_asked(ow_reading *reading, const ow_yaml *asked)
                          "\"asked\" is not a map");
         return;
     }
-    layout->asked.no_tee = layout->circuit == OW_DRAIN;
+    refuse_usual(layout);
     for (const ow_yaml *member = asked->first; member && !ow_reading_enough(reading); member = member->next) {
         const ow_asked_key *key = ow_asked_key_find(member->key);
         if (key) {

@@ -56,7 +56,7 @@ static bool is_asked(const ow_layout *layout, const ow_asked_key *key, const voi
         return *yes;
     case OW_ASKED_UNLESS:
         *yes = !*(const bool *)from;
-        return *yes == (layout->circuit == OW_DRAIN); /* a drain has no tee unless one is asked for */
+        return *yes == (layout->circuit == key->refuses);
     }
     return false;
 }

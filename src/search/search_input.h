@@ -67,13 +67,14 @@ typedef struct ow_search_limits {
     int64_t temperature_mc; /* part has_temperature and low <= this <= high */
     unsigned fluid;         /* part's fluids said and hold all these bits; 0 = not asked */
     bool no_tee;            /* parts with three or more ends are not used */
+    bool no_clamp;          /* parts with an end of a clamped kind are not used */
     bool tolerate;          /* tolerated pairs may be joined */
     bool remote_switch;     /* hoses may stand on the path to a kept port */
 } ow_search_limits;
 #define OW_SEARCH_LIMITS_INIT                                                                         \
     {                                                                                                 \
         OW_NET_NOT_SAID, OW_HOSES_FREE, false, OW_RESTRICTING_FREE, OW_NET_NOT_SAID, OW_NET_NOT_SAID, \
-            OW_NET_NOT_SAID, false, 0, 0, false, false, false                                         \
+            OW_NET_NOT_SAID, false, 0, 0, false, false, false, false                                  \
     }
 
 typedef struct ow_search_input {

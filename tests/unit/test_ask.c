@@ -106,7 +106,8 @@ static void two_bare_ends_ask_nothing_that_is_not_said(void **state)
     assert_int_equal(asked->limits.restrictor, OW_RESTRICTOR_ANY);
     assert_int_equal(asked->limits.fluid, OW_FLUID_NONE);
     assert_true(asked->limits.rating_pa < 0.0 && asked->limits.least_bore_m < 0.0);
-    assert_false(asked->limits.no_tee || asked->limits.tolerate || asked->limits.has_temperature);
+    assert_false(asked->limits.no_tee || asked->limits.no_clamp || asked->limits.tolerate ||
+                 asked->limits.has_temperature);
     assert_int_equal(self->set.items[0].findings.count, 0);
     assert_string_equal(asked->givens[0].name, "from");
     assert_string_equal(asked->givens[1].name, "to");
@@ -135,6 +136,7 @@ static void a_circuit_alone_brings_its_defaults(void **state)
         assert_int_equal(limits->fluid, wanted[index].fluid);
         assert_int_equal(limits->restrictor, wanted[index].restrictor);
         assert_int_equal(limits->no_tee, wanted[index].no_tee);
+        assert_int_equal(limits->no_clamp, index == 0);
         assert_true(found(self, 0, "pressure-assumed"));
         /* A unit that nobody named may have anything built in. */
         assert_int_equal(found(self, 0, "restrictor-unknown"), index == 0);

@@ -263,6 +263,12 @@ static void every_limit_is_read(void **state)
                      ->asked.no_tee);
     assert_true(
         read(self, "circuit: feed\nfrom: '1/8-27 NPT female'\nasked: {tee: no}\nparts: []\n")->asked.no_tee);
+    assert_true(read(self, "circuit: feed\nfrom: '1/8-27 NPT female'\nasked: {tee: no}\nparts: []\n")
+                    ->asked.no_clamp);
+    assert_false(read(self, "circuit: feed\nfrom: '1/8-27 NPT female'\nasked: {clamp: yes}\nparts: []\n")
+                     ->asked.no_clamp);
+    assert_false(read(self, "circuit: drain\nfrom: '1/8-27 NPT female'\nasked: {tee: no}\nparts: []\n")
+                     ->asked.no_clamp);
 }
 
 /* ---- roles ------------------------------------------------------------------------------------------- */
@@ -354,6 +360,7 @@ static void assert_same_limits(const ow_limits *a, const ow_limits *b)
     assert_int_equal(a->tolerate, b->tolerate);
     assert_int_equal(a->remote_switch, b->remote_switch);
     assert_int_equal(a->no_tee, b->no_tee);
+    assert_int_equal(a->no_clamp, b->no_clamp);
     assert_int_equal(a->bore_warns, b->bore_warns);
 }
 
@@ -369,6 +376,8 @@ static void what_is_written_reads_back_as_the_same(void **state)
         "tf-2-4]\n",
         "circuit: drain\nfrom: '1/8-27 NPT female'\nasked: {tee: yes}\nparts: [tf-2-4]\n",
         "circuit: drain\nfrom: '1/8-27 NPT female'\nasked: {flexible: any}\nparts: [tf-2-4]\n",
+        "circuit: feed\nfrom: '1/8-27 NPT female'\nasked: {clamp: yes}\nparts: [tf-2-4]\n",
+        "circuit: coolant\nfrom: '1/8-27 NPT female'\nasked: {clamp: no}\nparts: [tf-2-4]\n",
         "circuit: feed\nfrom: '1/8-27 NPT female'\nasked: {bore: 12.34 mm, bore-warns: yes, flexible: no, "
         "closing: yes, restrictor: "
         "forbidden, orifice: 0.8..1.2 mm, rating: 7.25 bar, temperature: -12.5 C, fluid: oil, tolerate: yes, "

@@ -51,7 +51,7 @@ static void assert_limits_same(const ow_limits *a, const ow_limits *b)
     assert_true(a->has_temperature == b->has_temperature && a->temperature_c == b->temperature_c);
     assert_true(a->flexible == b->flexible && a->closing == b->closing && a->restrictor == b->restrictor);
     assert_true(a->fluid == b->fluid && a->tolerate == b->tolerate && a->remote_switch == b->remote_switch);
-    assert_true(a->no_tee == b->no_tee && a->bore_warns == b->bore_warns);
+    assert_true(a->no_tee == b->no_tee && a->no_clamp == b->no_clamp && a->bore_warns == b->bore_warns);
 }
 
 static void assert_same(const ow_layout *a, const ow_layout *b)

@@ -305,6 +305,40 @@ static void a_limit_never_betters_the_answer(void **state)
     assert_true(worsened > SEEDS / 10);
 }
 
+static bool has_clamped_end(const ow_random_case *made, const ow_net_part *part)
+{
+    for (size_t end = 0; end < part->end_count; end++)
+        if (made->kinds[part->kinds[end]].clamped)
+            return true;
+    return false;
+}
+
+/* The limit is a filter: the same as if the shop had no such part. */
+static void without_clamps_is_without_the_parts_that_have_them(void **state)
+{
+    (void)state;
+    size_t changed = 0;
+    for (uint64_t seed = 1; seed <= SEEDS; seed++) {
+        static ow_random_case asked, poorer;
+        make_case(seed, &asked);
+        make_case(seed, &poorer);
+        for (size_t kind = 0; kind < asked.net.kind_count; kind++)
+            asked.kinds[kind].clamped = poorer.kinds[kind].clamped = kind % 5 == seed % 5;
+        ow_tree free_of_it = best_of(&asked);
+        asked.ask.limits.no_clamp = true;
+        for (size_t part = poorer.net.part_count; part-- > 0;)
+            if (has_clamped_end(&poorer, &poorer.parts[part]))
+                ow_random_remove_part(&poorer, part);
+        ow_tree limited = best_of(&asked), removed = best_of(&poorer);
+        assert_int_equal(compare_answers(&asked, &limited, &poorer, &removed), 0);
+        changed += compare_answers(&asked, &limited, &asked, &free_of_it) != 0;
+        let_go(&free_of_it);
+        let_go(&limited);
+        let_go(&removed);
+    }
+    assert_true(changed > SEEDS / 20);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -318,6 +352,7 @@ int main(void)
         cmocka_unit_test(a_further_part_never_worsens_the_answer),
         cmocka_unit_test(a_part_that_is_not_used_can_go),
         cmocka_unit_test(a_limit_never_betters_the_answer),
+        cmocka_unit_test(without_clamps_is_without_the_parts_that_have_them),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

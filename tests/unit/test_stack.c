@@ -367,7 +367,11 @@ static void each_limit_is_named_as_the_reason(void **state)
     shop self;
     static const char *const WITHOUT[] = {"ad-wide"};
     const ow_limits none = OW_LIMITS_INIT;
-    open_shop(&self, NULL);
+    open_shop(&self, "page: clamped\nkind: adapter\n" HEAD "columns: [id, a, b, bore]\nrows:\n"
+                     "  - [ad-barb, 1/8-27 NPT male, barb 10, 6 mm]\n"
+                     "  - [barb-out, barb 10, -4 flare37 male, 6 mm]\n"
+                     "---\npage: rubber\nkind: hose\n" HEAD "columns: [id, a, b, bore]\nrows:\n"
+                     "  - [hose-10, hose 10 nitrile, hose 10 nitrile, 10 mm]\n");
     give(&self, "from", OW_ROLE_SOURCE, "1/8-27 NPT female", false);
     give(&self, "to", OW_ROLE_TO, "-4 flare37 female swivel", false);
     ow_limits *limits = &self.ask.limits;
@@ -388,7 +392,11 @@ static void each_limit_is_named_as_the_reason(void **state)
     limits->no_tee = true;
     assert_explained(&self, "tee", "no tee", 0, 0);
     *limits = none;
+    limits->no_clamp = true;
+    assert_explained(&self, "ad-barb", "no clamp", 0, 0);
+    *limits = none;
     limits->flexible = OW_YES;
+    limits->no_clamp = true; /* else the rubber hose is fewer parts */
     assert_explained(&self, "ad-wide", "5 parts, as many; 6.00 dearer", 0, 600);
     close_shop(&self);
 }
