@@ -12,11 +12,20 @@
  */
 ow_status ow_layout_joint_card(const ow_layout *layout, size_t child, ow_card *card);
 
+/* Equal cuts of one hose. */
+typedef struct ow_bill_cut {
+    double length_m;
+    size_t count;
+    bool assumed; /* nobody chose the length: reckoned as 1 m */
+} ow_bill_cut;
+
 typedef struct ow_bill_line {
     const ow_part *part;
     size_t count;        /* pieces; of a hose: cut lengths */
     double length_m;     /* hose: all cuts together, else OW_NOT_SAID */
-    bool length_assumed; /* a hose whose length nobody chose: reckoned as 1 m each */
+    bool length_assumed; /* of one cut at least */
+    ow_bill_cut *cuts;   /* hose: in order of first use */
+    size_t cut_count, cut_capacity;
     bool has_price;
     int64_t total_cents; /* each piece or cut by itself, as the search and the layout count it */
     bool has_stock;

@@ -2,6 +2,7 @@
 /* Counts the parts of layouts, cuts their hoses, gathers the consumables of their joints by size. */
 #include "oilway/bill.h"
 
+#include <math.h>
 #include <string.h>
 
 #include "base/memory.h"
@@ -12,6 +13,7 @@ typedef struct bill_storage {
 } bill_storage;
 
 #define ASSUMED_HOSE_M 1.0
+#define SAME_CUT_M 1e-6
 
 static ow_bill_line *line_of(ow_bill *bill, bill_storage *storage, const ow_part *part)
 {
@@ -29,6 +31,27 @@ static ow_bill_line *line_of(ow_bill *bill, bill_storage *storage, const ow_part
     return line;
 }
 
+static ow_status add_cut(ow_bill *bill, ow_bill_line *line, double length_m)
+{
+    bool assumed = length_m < 0.0;
+    length_m = assumed ? ASSUMED_HOSE_M : length_m;
+    line->length_m = (line->length_m < 0.0 ? 0.0 : line->length_m) + length_m;
+    line->length_assumed = line->length_assumed || assumed;
+    for (size_t index = 0; index < line->cut_count; index++) {
+        ow_bill_cut *cut = &line->cuts[index];
+        if (cut->assumed == assumed && fabs(cut->length_m - length_m) < SAME_CUT_M) {
+            cut->count++;
+            return OW_OK;
+        }
+    }
+    void *items = line->cuts;
+    if (ow_grow(bill->context, &items, &line->cut_capacity, line->cut_count + 1, sizeof *line->cuts) != OW_OK)
+        return OW_MEMORY;
+    line->cuts = items;
+    line->cuts[line->cut_count++] = (ow_bill_cut){length_m, 1, assumed};
+    return OW_OK;
+}
+
 static ow_status add_part(ow_bill *bill, bill_storage *storage, const ow_layout_node *node)
 {
     ow_bill_line *line = line_of(bill, storage, node->part);
@@ -39,11 +62,7 @@ static ow_status add_part(ow_bill *bill, bill_storage *storage, const ow_layout_
     bill->part_count++;
     if (node->part->kind != OW_HOSE)
         return OW_OK;
-    if (line->length_m < 0.0)
-        line->length_m = 0.0;
-    line->length_m += node->length_m >= 0.0 ? node->length_m : ASSUMED_HOSE_M;
-    line->length_assumed = line->length_assumed || node->length_m < 0.0;
-    return OW_OK;
+    return add_cut(bill, line, node->length_m);
 }
 
 static ow_status add_consumable(ow_bill *bill, bill_storage *storage, const ow_consumable *needed)
@@ -129,6 +148,8 @@ void ow_bill_done(ow_bill *bill)
     bill_storage *storage = bill->storage;
     if (storage == NULL)
         return;
+    for (size_t index = 0; index < bill->line_count; index++)
+        ow_release(bill->context, bill->lines[index].cuts);
     ow_release(bill->context, bill->lines);
     ow_release(bill->context, bill->consumables);
     ow_arena_done(&storage->arena);

@@ -1,7 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 /* oilway bill: the bill of fittings of a layout's file. */
-#include "cli/commands.h"
+#include <stdio.h>
 
+#include "cli/commands.h"
+#include "oilway/check.h"
 #include "oilway/report_joint.h"
 
 static const cli_option options[] = {
@@ -31,6 +33,25 @@ static cli_exit print_bill(cli_run *run, const ow_bill *bill, const ow_layout *l
     return cli_fail(run, status);
 }
 
+/* Parts that do not go together are still on the bill; whoever buys them is told. */
+static ow_status warn_of_errors(cli_run *run, const cli_shop *shop, const ow_layout *layouts, size_t count)
+{
+    size_t errors = 0;
+    for (size_t index = 0; index < count; index++) {
+        ow_findings findings = ow_findings_new(&run->context);
+        ow_status status = ow_check_layout(&run->context, shop->catalog, &layouts[index], &findings, NULL);
+        for (size_t one = 0; one < findings.count; one++)
+            errors += findings.items[one].severity == OW_ERROR;
+        ow_findings_done(&findings);
+        if (status != OW_OK)
+            return status;
+    }
+    if (errors > 0)
+        fprintf(stderr, "oilway bill: warning: this cannot be built as drawn, %zu %s: see oilway check %s\n",
+                errors, errors == 1 ? "error" : "errors", run->arguments[0]);
+    return OW_OK;
+}
+
 static cli_exit bill_layouts(cli_run *run, const cli_shop *shop, const char *bytes, size_t length)
 {
     ow_layout *layouts = NULL;
@@ -40,7 +61,9 @@ static cli_exit bill_layouts(cli_run *run, const cli_shop *shop, const char *byt
         return cli_fail(run, status);
     ow_bill bill;
     cli_exit exit = CLI_COULD_NOT;
-    status = ow_bill_new(&run->context, layouts, count, &bill);
+    status = warn_of_errors(run, shop, layouts, count);
+    if (status == OW_OK)
+        status = ow_bill_new(&run->context, layouts, count, &bill);
     if (status == OW_OK) {
         exit = print_bill(run, &bill, layouts, count);
         ow_bill_done(&bill);
