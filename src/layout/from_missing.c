@@ -2,8 +2,8 @@
 /* The made part in words: the ends that a lathe would give it, plainest first. */
 #include <string.h>
 
-#include "layout/from_search.h"
 #include "base/sort.h"
+#include "layout/from_search.h"
 #include "oilway/joint.h"
 
 /* How far an end is from one that a lathe can cut on a bar: 0 is a plain thread. */

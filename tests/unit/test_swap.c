@@ -108,8 +108,7 @@ static void a_place_is_found_by_the_name_that_messages_use(void **state)
     assert_int_equal(ow_layout_node_named(layout, "end#1"), ow_layout_node_named(layout, "end"));
     assert_ptr_equal(layout->nodes[ow_layout_node_named(layout, "hose")].part,
                      ow_catalog_part(self->catalog, "hose"));
-    static const char *const none[] = {"",       "e",       "end#3", "end#",
-                                       "end#02", "end#2x", "hose-2", "cross"};
+    static const char *const none[] = {"", "e", "end#3", "end#", "end#02", "end#2x", "hose-2", "cross"};
     for (size_t index = 0; index < sizeof none / sizeof none[0]; index++)
         assert_int_equal(ow_layout_node_named(layout, none[index]), OW_NODE_NONE);
 }
