@@ -69,16 +69,24 @@ static ow_status make_leg(ow_planning *planning, ow_plan_coolant *loop, leg_end 
 
 /* ---- where the loop begins and ends ------------------------------------------------------------ */
 
-/* The port of that name, or the engine's first coolant port that is not `other`. */
-static const ow_port *engine_port(const ow_machine *engine, const char *name, const ow_port *other)
+/* The port of that name; else, of the engine's coolant ports beside `other`, the lowest (or the highest), and
+ * the first where their places are not known: what is warm goes home upwards. */
+static const ow_port *engine_port(const ow_machine *engine, const char *name, const ow_port *other,
+                                  bool highest)
 {
+    const ow_port *best = NULL;
     if (name != NULL)
         return ow_machine_port(engine, name);
     for (size_t index = 0; index < engine->port_count; index++) {
-        if (engine->ports[index].circuit == OW_COOLANT && &engine->ports[index] != other)
-            return &engine->ports[index];
+        const ow_port *port = &engine->ports[index];
+        if (port->circuit != OW_COOLANT || port == other)
+            continue;
+        bool known = best != NULL && port->has_position && best->has_position;
+        if (best == NULL || (known && (highest ? port->position_m[2] > best->position_m[2]
+                                               : port->position_m[2] < best->position_m[2])))
+            best = port;
     }
-    return NULL;
+    return best;
 }
 
 static const ow_port *coolant_port_named(const ow_machine *heater, const char *name)
@@ -167,8 +175,8 @@ static ow_status make_piped(ow_planning *planning, ow_plan_coolant *loop)
     const ow_job_coolant *coolant = &planning->job->coolant;
     const ow_machine *engine = planning->job->engine;
     const ow_port *given_to = coolant->to != NULL ? ow_machine_port(engine, coolant->to) : NULL;
-    const ow_port *from = engine_port(engine, coolant->from, given_to);
-    const ow_port *to = engine_port(engine, coolant->to, from);
+    const ow_port *from = engine_port(engine, coolant->from, given_to, false);
+    const ow_port *to = engine_port(engine, coolant->to, from, true);
     if (from == NULL || to == NULL)
         return ow_findings_add(&planning->plan->findings, "no-coolant-port", OW_ERROR, engine->id, NULL,
                                "%s has not two coolant ports for the loop of %s", engine->id,

@@ -86,6 +86,8 @@ static ow_status judge_hoses(const ow_plan_coolant *loop, const char *asked_clas
     const ow_hose_material *told = NULL;
     if (asked != NULL && asked->coolant == OW_STANDS_NOT)
         return ow_hose_judge(asked, &service, OW_HOSE_PRESSURE, OW_ERROR, loop->turbo->id, findings);
+    if (loop->siphon.boils) /* told, and the cause of it */
+        return OW_OK;
     for (size_t leg = 0; leg < loop->leg_count; leg++) {
         const ow_layout *layout = loop->legs[leg].layout;
         for (size_t node = 1; node < layout->node_count; node++) {
@@ -116,6 +118,11 @@ ow_status ow_plan_coolant_judge(ow_planning *planning, const ow_plan_coolant *lo
         status = judge_hoses(loop, job->hose, given ? OW_ERROR : OW_WARNING, findings);
     if (status == OW_OK)
         status = judge_return(loop, findings);
+    if (status == OW_OK && loop->teed)
+        status = ow_findings_add(
+            findings, "heater-valve", OW_NOTE, loop->turbo->id,
+            "Tee in on the engine's side of the heater's valve.",
+            "the loop hangs on the heater's hoses: behind the heater's valve, a shut valve stops it");
     if (status == OW_OK && loop->heater != NULL)
         status = ow_findings_add(findings, "heater-valve", OW_WARNING, loop->heater->id, NULL,
                                  "the loop runs through the heater: a heater valve that is shut stops it");

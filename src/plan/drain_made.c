@@ -16,7 +16,8 @@ static const char *const holes[] = {
 };
 
 /* The ids of a rigid way between two ports, joined by " + "; NULL if there is none. */
-static ow_status find_way(ow_making *making, const char *from, const char *to, const char **ids)
+static ow_status find_way(ow_making *making, const char *from, const char *to, double bore_m,
+                          const char **ids)
 {
     ow_planning *planning = making->planning;
     ow_ask_words words = ow_planning_ask(planning, from, to);
@@ -26,7 +27,7 @@ static ow_status find_way(ow_making *making, const char *from, const char *to, c
     words.circuit = "drain";
     words.flexible = "no";
     words.closing = "no";
-    words.bore = ow_planning_words(planning, "%.9g m", making->made->bore_m);
+    words.bore = ow_planning_words(planning, "%.9g m", bore_m);
     *ids = NULL;
     if (words.bore == NULL)
         return OW_MEMORY;
@@ -81,6 +82,9 @@ static ow_status choose_hose(ow_making *making)
 {
     ow_plan_made *made = making->made;
     const char *outlet = ow_planning_words(making->planning, "%s:%s", made->turbo->id, made->outlet->name);
+    /* A fitting cannot be wider than the outlet's own hole. */
+    double own_m = made->outlet->bore_m;
+    double outlet_m = own_m > 0.0 && own_m < made->bore_m ? own_m : made->bore_m;
     ow_status status = outlet == NULL ? OW_MEMORY : OW_OK;
     const ow_part *hose = next_hose(making, made->bore_m - 2e-6);
     for (; hose != NULL && status == OW_OK && made->fitting == NULL;
@@ -89,7 +93,7 @@ static ow_status choose_hose(ow_making *making)
         const char *end = ow_planning_words(making->planning, "%s", ow_end_name(&hose->ends[0], words));
         if (end == NULL)
             return OW_MEMORY;
-        status = find_way(making, outlet, end, &made->fitting);
+        status = find_way(making, outlet, end, outlet_m, &made->fitting);
         bool fits_pipe = hose->leg_bore_m[0] - 2.0 * OW_MADE_WALL_M >= made->bore_m - 1e-6;
         if (made->fitting == NULL && (!fits_pipe || making->hose_end != NULL))
             continue;
@@ -109,10 +113,10 @@ static ow_status choose_hole(ow_making *making)
     for (size_t index = 0; index < sizeof holes / sizeof holes[0] && status == OW_OK && made->thread == NULL;
          index++) {
         ow_end end;
-        ow_thread thread;
-        status = find_way(making, making->hose_end, holes[index], &made->tapped_with);
+        status = find_way(making, making->hose_end, holes[index], made->bore_m, &made->tapped_with);
         if (status == OW_OK && made->tapped_with != NULL && ow_end_read(holes[index], &end, NULL) == OW_OK &&
-            ow_end_thread(&end, &thread) && ow_thread_tapping(&thread, &made->tapping) == OW_OK)
+            ow_end_thread(&end, &making->thread) &&
+            ow_thread_tapping(&making->thread, &made->tapping) == OW_OK)
             made->thread = holes[index];
     }
     return status;
@@ -141,9 +145,10 @@ static ow_status choose_weld(ow_making *making)
         char words[OW_END_TEXT_SIZE];
         const char *end = ow_planning_words(making->planning, "%s", ow_end_name(best, words));
         smaller = best->size;
-        making->weld_end = end;
-        status =
-            end == NULL ? OW_MEMORY : find_way(making, making->hose_end, end, &making->made->welded_with);
+        making->weld_mm = best->size / 1e3;
+        status = end == NULL ? OW_MEMORY
+                             : find_way(making, making->hose_end, end, making->made->bore_m,
+                                        &making->made->welded_with);
     }
     return status;
 }

@@ -92,11 +92,15 @@ static void say_hole(stepping *now)
     ow_planning *planning = now->making->planning;
     const ow_plan_made *made = now->making->made;
     const ow_tapping *tapping = &made->tapping;
+    ow_text thread = ow_text_new(planning->context);
+    ow_thread_write(&thread, &now->making->thread);
+    const char *name = thread.failed ? NULL : ow_planning_words(planning, "%s", ow_text_words(&thread));
+    ow_text_done(&thread);
     if (made->thread != NULL) {
         const char *face = tapping->face_m > 0.0
                                ? ow_planning_words(planning, ", spot-faced to %.0f mm", tapping->face_m * 1e3)
                                : ", reamed 1:16 or tapped a little at a time";
-        if (face == NULL)
+        if (face == NULL || name == NULL)
             now->failed = true;
         else
             step(now, ow_planning_words(
@@ -104,15 +108,15 @@ static void say_hole(stepping *now)
                           "In a cast cover, block side or casing thick enough: drill %.1f mm, tap %s, "
                           "full thread %.0f mm deep in iron or steel and %.0f mm in light alloy, with "
                           "%.1f mm of metal left around it%s. It takes %s.",
-                          tapping->drill_m * 1e3, made->thread, tapping->thread_depth_m * 1e3,
+                          tapping->drill_m * 1e3, name, tapping->thread_depth_m * 1e3,
                           tapping->thread_depth_light_m * 1e3, tapping->wall_least_m * 1e3, face,
                           made->tapped_with));
     }
     if (made->welded_with != NULL)
         step(now, ow_planning_words(
                       planning,
-                      "In a sheet-steel sump or casing: take it off, cut the hole for %s and weld in %s.",
-                      now->making->weld_end, made->welded_with));
+                      "In a sheet-steel sump or casing: take it off, cut a hole of %.4g mm and weld in %s.",
+                      now->making->weld_mm, made->welded_with));
     if (made->thread == NULL && made->welded_with == NULL)
         step(now,
              ow_planning_words(planning,
@@ -136,9 +140,8 @@ static void say_place(stepping *now)
              "Measure the oil level with the engine running and standing level: the hole goes above it.");
     for (size_t index = 0; index < ow_tapping_caution_count(); index++) {
         const char *caution = ow_tapping_caution_at(index);
-        bool taper = made->tapping.face_m <= 0.0 && made->thread != NULL;
         if (strstr(caution, "pressure gallery") == NULL &&
-            (taper || strstr(caution, "A taper thread") == NULL))
+            (made->thread == NULL || ow_tapping_caution_is_for(index, &now->making->thread)))
             step(now, caution);
     }
 }

@@ -12,7 +12,8 @@ typedef struct ow_making {
     ow_planning *planning;
     ow_plan_made *made;
     const char *hose_end; /* the cut end of the hose, as an END; NULL if the shop has none that wide */
-    const char *weld_end; /* what is welded, as an END */
+    ow_thread thread;     /* to tap, where made->thread is said */
+    double weld_mm;       /* outside of what is welded in */
 } ow_making;
 
 /* Writes made->steps. */

@@ -90,7 +90,8 @@ static void draw_joint(drawing *draw, size_t child, const char *prefix)
     ow_text_done(&folded);
 }
 
-static void draw_facts(drawing *draw, const ow_layout_node *node)
+/* The part's title, least bore, hole and length. */
+static void add_facts(const drawing *draw, const ow_layout_node *node, ow_text *words)
 {
     const ow_part *part = node->part;
     double bore = OW_NOT_SAID;
@@ -104,20 +105,21 @@ static void draw_facts(drawing *draw, const ow_layout_node *node)
             bore = through;
     }
     const char *dot = ow_sign_words(OW_SIGN_DOT, draw->style);
+    ow_text_add(words, part->title);
     if (bore >= 0.0 && part->end_count > 1) {
         ow_nominal nominal;
-        ow_text_format(draw->text, " %s ", dot);
-        ow_bores_write(draw->text, bore, ow_bores_nominal(part, used, &nominal) ? &nominal : NULL);
+        ow_text_format(words, " %s ", dot);
+        ow_bores_write(words, bore, ow_bores_nominal(part, used, &nominal) ? &nominal : NULL);
     }
     if (part->orifice_m >= 0.0) {
-        ow_text_format(draw->text, " %s hole ", dot);
-        ow_quantity_write(draw->text, OW_LENGTH, part->orifice_m, 2);
+        ow_text_format(words, " %s hole ", dot);
+        ow_quantity_write(words, OW_LENGTH, part->orifice_m, 2);
     }
     double length = node->length_m >= 0.0 ? node->length_m : part->length_m;
     if (length >= 0.0) {
-        ow_text_format(draw->text, " %s ", dot);
-        ow_quantity_write(draw->text, OW_LENGTH, length, 1);
-        ow_text_add(draw->text, " long");
+        ow_text_format(words, " %s ", dot);
+        ow_quantity_write(words, OW_LENGTH, length, 1);
+        ow_text_add(words, " long");
     }
 }
 
@@ -125,19 +127,23 @@ static void draw_node(drawing *draw, size_t index, const char *prefix)
 {
     const ow_layout_node *node = &draw->layout->nodes[index];
     ow_text name = ow_text_new(draw->text->context);
+    ow_text facts = ow_text_new(draw->text->context);
     ow_layout_node_name(&name, draw->layout, index);
     ow_text_add(draw->text, prefix);
     ow_look_paint(draw->text, OW_PAINT_STRONG, draw->style, ow_text_words(&name));
+    size_t column = ow_look_width(prefix) + ow_look_width(ow_text_words(&name)) + 1;
     ow_text_done_into(&name, draw->text);
     if (node->part != NULL) {
-        ow_text_format(draw->text, "  %s", node->part->title);
-        draw_facts(draw, node);
+        add_facts(draw, node, &facts);
     } else {
         const ow_given *given = &draw->layout->givens[node->given];
         char words[OW_END_TEXT_SIZE];
-        ow_text_format(draw->text, "  %s%s", ow_end_name(&given->end, words),
+        ow_text_format(&facts, "%s%s", ow_end_name(&given->end, words),
                        given->role == OW_ROLE_KEEP ? ", kept" : "");
     }
+    ow_text_char(draw->text, ' ');
+    fold_behind(draw, prefix, column, ow_text_words(&facts), draw->text);
+    ow_text_done_into(&facts, draw->text);
     ow_text_char(draw->text, '\n');
 }
 

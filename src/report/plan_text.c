@@ -14,11 +14,11 @@ static void head(ow_text *text, const char *words, const ow_style *style)
 
 void ow_plan_line(ow_text *text, const ow_style *style, const char *label, const char *words)
 {
-    size_t length = strlen(label);
+    size_t deeper = strspn(label, " ");
     if (words == NULL)
         return;
     ow_text_format(text, "  %s: ", label);
-    ow_look_fold(text, style, length + 4, 4, words);
+    ow_look_fold(text, style, strlen(label) + 4, deeper + 4, words);
     ow_text_char(text, '\n');
 }
 
