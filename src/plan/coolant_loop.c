@@ -49,7 +49,7 @@ static double find_rise(ow_planning *planning, const ow_plan_coolant *loop)
     const ow_port *to = loop->legs[loop->leg_count - 1].layout->givens[1].port;
     if (!said->said && to != NULL && to->has_position && loop->high->has_position) {
         double rise_m = to->position_m[2] - loop->high->position_m[2];
-        ow_assumptions_add(&planning->plan->assumptions, OW_MARK_DERIVED, "hot return above the high port",
+        ow_planning_assume(planning, OW_MARK_DERIVED, "hot return above the high port",
                            "the positions of the two ports", "%.0f mm", rise_m * 1e3);
         return rise_m;
     }
@@ -62,8 +62,8 @@ static double find_apart(ow_planning *planning, const ow_plan_coolant *loop)
     ow_said said = {loop->turbo->coolant_apart_m > 0.0, loop->turbo->coolant_apart_m};
     double straight_m = 0.0;
     if (!said.said && ow_planning_apart(loop->low, loop->high, &straight_m) && straight_m > 0.0) {
-        ow_assumptions_add(&planning->plan->assumptions, OW_MARK_DERIVED, "coolant ports apart",
-                           "the positions of the two ports", "%.0f mm", straight_m * 1e3);
+        ow_planning_assume(planning, OW_MARK_DERIVED, "coolant ports apart", "the positions of the two ports",
+                           "%.0f mm", straight_m * 1e3);
         return straight_m;
     }
     return ow_planning_value(planning, &said, DEFAULT_APART_M, "coolant ports apart", 1e3, "mm",
@@ -78,8 +78,8 @@ static void fill_loop(ow_planning *planning, ow_plan_coolant *loop)
     made->title = loop->turbo->id;
     made->coolant = job->has_coolant ? job->coolant : OW_GLYCOL_50;
     if (!job->has_coolant)
-        ow_assumptions_add(&planning->plan->assumptions, OW_MARK_ASSUMED, "the coolant",
-                           "assumption of this program", "%s", ow_coolant_word(OW_GLYCOL_50));
+        ow_planning_assume(planning, OW_MARK_ASSUMED, "the coolant", "assumption of this program", "%s",
+                           ow_coolant_word(OW_GLYCOL_50));
     made->heat_w =
         ow_planning_value(planning, &job->heat_w, OW_SOAK_HEAT_W, "heat that soaks in after shutdown", 1.0,
                           "W", OW_MARK_ASSUMED, "the middle of 100 to 600 W; no published figure was found");
@@ -96,10 +96,9 @@ static void fill_loop(ow_planning *planning, ow_plan_coolant *loop)
     made->jacket_bore_m = loop->low->bore_m > 0.0 ? loop->low->bore_m : DEFAULT_PORT_BORE_M;
     made->roughness_m = HOSE_ROUGHNESS_M;
     loop->height_m = made->apart_m * sin(made->angle_rad);
-    ow_assumptions_add(&planning->plan->assumptions, OW_MARK_ASSUMED,
-                       "resistance of the turbo's water jacket", "assumption of this program",
-                       "%.3g velocity heads in a bore of %.3g mm", OW_JACKET_COEFFICIENT,
-                       made->jacket_bore_m * 1e3);
+    ow_planning_assume(planning, OW_MARK_ASSUMED, "resistance of the turbo's water jacket",
+                       "assumption of this program", "%.3g velocity heads in a bore of %.3g mm",
+                       OW_JACKET_COEFFICIENT, made->jacket_bore_m * 1e3);
 }
 
 /* A heater's core, as a fixed resistance in the cold leg. */
@@ -115,7 +114,7 @@ static void add_heater(ow_planning *planning, ow_plan_coolant *loop, ow_piece_li
                                  .bore_m = bore_m,
                                  .count = 1,
                                  .coefficient = HEATER_COEFFICIENT});
-    ow_assumptions_add(&planning->plan->assumptions, OW_MARK_ASSUMED, "resistance of the heater's core",
+    ow_planning_assume(planning, OW_MARK_ASSUMED, "resistance of the heater's core",
                        "assumption of this program", "%.3g velocity heads in a bore of %.3g mm",
                        HEATER_COEFFICIENT, bore_m * 1e3);
 }
@@ -150,7 +149,7 @@ static ow_status solve(ow_planning *planning, ow_plan_coolant *loop)
         status = find_most_heat(loop);
     if (status == OW_OK)
         status = ow_loop_forced(&loop->loop, loop->forced_m3s, &loop->forced);
-    ow_assumptions_add(&planning->plan->assumptions, OW_MARK_ASSUMED, "pump's flow through the housing",
+    ow_planning_assume(planning, OW_MARK_ASSUMED, "pump's flow through the housing",
                        "assumption of this program", "%.3g L/min", loop->forced_m3s * 60000.0);
     for (size_t index = 0; index < OW_PLAN_CURVE && status == OW_OK; index++) {
         ow_loop other = loop->loop;

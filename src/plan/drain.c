@@ -215,6 +215,10 @@ ow_status ow_plan_drain_make(ow_planning *planning)
     drain->aeration = ow_planning_value(planning, &job->drain.aeration, OW_DRAIN_AERATION,
                                         "froth over oil in the drain", 1.0, "volumes", OW_MARK_ASSUMED,
                                         "half gas by volume; no published figure was found");
+    if (job->turbo_count > 1)
+        ow_planning_assume(planning, OW_MARK_ASSUMED, "places of the turbos",
+                           "the engine's positions and a route are taken to hold for each", "%zu turbos",
+                           job->turbo_count);
     for (size_t turbo = 0; turbo < job->turbo_count && status == OW_OK; turbo++) {
         size_t before = number;
         for (size_t index = 0; index < job->turbos[turbo]->port_count && status == OW_OK; index++) {
@@ -223,7 +227,7 @@ ow_status ow_plan_drain_make(ow_planning *planning)
                     make_outlet(planning, job->turbos[turbo], &job->turbos[turbo]->ports[index], number++);
         }
         if (number == before)
-            ow_assumptions_add(&planning->plan->assumptions, OW_MARK_ASSUMED, "oil outlet of the turbo",
+            ow_planning_assume(planning, OW_MARK_ASSUMED, "oil outlet of the turbo",
                                "its record names none: no drain is planned for it", "%s",
                                job->turbos[turbo]->id);
     }

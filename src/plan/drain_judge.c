@@ -211,39 +211,64 @@ static void judge_hoses(return_judging *judging)
     }
 }
 
-/* Whether oil 10 K or bores 0.2 mm off would change whether it runs too full. A bearing lets more of thinner
- * oil through: flow times viscosity stays, as of a laminar load, unless the flow was measured. */
+/* Least and most of what is judged, over the corners of what is not sure. */
+typedef struct band {
+    double fill_low, fill_high;
+    double pool_low_m, pool_high_m;
+} band;
+
+/* One corner. A bearing lets more of thinner oil through: flow times viscosity stays, as of a laminar load,
+ * unless the flow was measured. */
+static void widen(const ow_planning *planning, const ow_plan_return *home, const ow_liquid *as_is,
+                  double off_m, double off_k, band *found)
+{
+    const ow_drain_segment *segment = &home->segments[home->governing];
+    double at_c = planning->states[planning->hot_rev].oil_c + off_k;
+    ow_drain_ask ask = {segment->bore_m + off_m, segment->slope_rad, 0.0, *as_is};
+    ow_drain_flow flow;
+    at_c = fmin(fmax(at_c, OW_OIL_TEMPERATURE_LOW_C), OW_OIL_TEMPERATURE_HIGH_C);
+    if (ow_oil_liquid(&planning->oil, at_c, &ask.liquid) != OW_OK)
+        return;
+    double thinner = as_is->dynamic_viscosity_pas / ask.liquid.dynamic_viscosity_pas;
+    ask.flow_m3s = home->flow_m3s * planning->plan->drain.aeration *
+                   (planning->job->drain.flow_m3s.said ? 1.0 : thinner);
+    double outlet_m = home->outlet_bore_m + off_m;
+    double pool_m = fmax(ow_pool_weir_m(outlet_m, ask.flow_m3s), ow_pool_orifice_m(outlet_m, ask.flow_m3s));
+    found->pool_low_m = fmin(found->pool_low_m, pool_m);
+    found->pool_high_m = fmax(found->pool_high_m, pool_m);
+    if (ow_drain_run(&ask, &flow) != OW_OK)
+        return;
+    found->fill_low = fmin(found->fill_low, flow.fill);
+    found->fill_high = fmax(found->fill_high, flow.fill);
+}
+
+/* Whether oil 10 K or bores 0.2 mm off would change whether it runs too full, or stands too deep. */
 ow_status ow_plan_return_sureness(ow_planning *planning, ow_plan_return *home)
 {
     const ow_job *job = planning->job;
-    double hot_c = planning->states[planning->hot_rev].oil_c, limit = job->fill.said ? job->fill.value : 0.5;
-    double least = HUGE_VAL, most = 0.0;
+    double limit = job->fill.said ? job->fill.value : OW_DRAIN_FILL_LIMIT;
+    band found = {HUGE_VAL, 0.0, HUGE_VAL, 0.0};
     ow_liquid as_is;
-    ow_status status = ow_oil_liquid(&planning->oil, hot_c, &as_is);
-    for (int corner = 0; corner < 4 && status == OW_OK; corner++) {
-        const ow_drain_segment *segment = &home->segments[home->governing];
-        double off_m = corner & 1 ? OW_UNSURE_BORE_M : -OW_UNSURE_BORE_M;
-        double at_c = hot_c + (corner & 2 ? OW_UNSURE_TEMPERATURE_K : -OW_UNSURE_TEMPERATURE_K);
-        ow_drain_ask ask = {segment->bore_m + off_m, segment->slope_rad, 0.0, as_is};
-        ow_drain_flow flow;
-        at_c = fmin(fmax(at_c, OW_OIL_TEMPERATURE_LOW_C), OW_OIL_TEMPERATURE_HIGH_C);
-        if (ow_oil_liquid(&planning->oil, at_c, &ask.liquid) != OW_OK)
-            continue;
-        double thinner = as_is.dynamic_viscosity_pas / ask.liquid.dynamic_viscosity_pas;
-        ask.flow_m3s =
-            home->flow_m3s * planning->plan->drain.aeration * (job->drain.flow_m3s.said ? 1.0 : thinner);
-        if (ow_drain_run(&ask, &flow) != OW_OK)
-            continue;
-        least = fmin(least, flow.flooded ? 1.0 : flow.fill);
-        most = fmax(most, flow.flooded ? 1.0 : flow.fill);
-    }
-    if (status != OW_OK || (least > limit) == (most > limit) || most <= 0.0)
+    ow_status status = ow_oil_liquid(&planning->oil, planning->states[planning->hot_rev].oil_c, &as_is);
+    if (status != OW_OK)
         return status;
-    return ow_findings_add(
-        &home->findings, "unsure", OW_NOTE, home->port->name, NULL,
-        "oil 10 C or bores 0.2 mm off would change the verdict: %.0f to %.0f %% full against "
-        "%.0f %%",
-        least * 100.0, most * 100.0, limit * 100.0);
+    for (int warmer = -1; warmer <= 1; warmer++) {
+        for (int wider = -1; wider <= 1; wider++)
+            widen(planning, home, &as_is, wider * OW_UNSURE_BORE_M, warmer * OW_UNSURE_TEMPERATURE_K, &found);
+    }
+    if (found.fill_low <= limit && found.fill_high > limit)
+        status = ow_findings_add(
+            &home->findings, "unsure", OW_NOTE, home->port->name, NULL,
+            "oil 10 C or bores 0.2 mm off would change the verdict: %.0f to %.0f %% full against %.0f %%",
+            found.fill_low * 100.0, found.fill_high * 100.0, limit * 100.0);
+    if (status == OW_OK && found.pool_low_m <= OW_DRAIN_POOL_LIMIT_M &&
+        found.pool_high_m > OW_DRAIN_POOL_LIMIT_M)
+        status = ow_findings_add(
+            &home->findings, "unsure", OW_NOTE, home->port->name, NULL,
+            "oil 10 C or bores 0.2 mm off would change the verdict: %.1f to %.1f mm over the outlet against "
+            "%.0f mm",
+            found.pool_low_m * 1e3, found.pool_high_m * 1e3, OW_DRAIN_POOL_LIMIT_M * 1e3);
+    return status;
 }
 
 ow_status ow_plan_return_judge(ow_planning *planning, ow_plan_return *home)

@@ -59,7 +59,7 @@ ow_status ow_plan_drain_flows(ow_planning *planning, const ow_machine *turbo, ow
         const ow_typical_load *typical = ow_plan_typical_load(turbo);
         flows->hot_m3s = ow_load_flow_m3s(&typical->load, &flows->hot, typical->load.pressure_pa);
         flows->cold_m3s = ow_load_flow_m3s(&typical->load, &flows->cold, typical->load.pressure_pa);
-        ow_assumptions_add(&planning->plan->assumptions, typical->mark,
+        ow_planning_assume(planning, typical->mark,
                            ow_planning_words(planning, "oil that %s gives back, hot", turbo->id),
                            typical->source, "%.3g L/min (%s)", flows->hot_m3s * 60000.0, typical->title);
     }
@@ -78,11 +78,8 @@ static void assume_way(ow_planning *planning, const ow_plan_return *home, const 
 {
     const char *what = ow_planning_words(planning, "way of the drain to %s", home->port->name);
     const ow_point *end = &home->points[1];
-    if (what == NULL)
-        planning->plan->assumptions.failed = true;
-    else
-        ow_assumptions_add(&planning->plan->assumptions, OW_MARK_ASSUMED, what, source,
-                           "%.0f mm down over %.0f mm", -end->z_m * 1e3, hypot(end->x_m, end->y_m) * 1e3);
+    ow_planning_assume(planning, OW_MARK_ASSUMED, what, source, "%.0f mm down over %.0f mm", -end->z_m * 1e3,
+                       hypot(end->x_m, end->y_m) * 1e3);
 }
 
 /* The route in points: the job's own, else the straight line to the port, else a guess. */

@@ -69,7 +69,7 @@ static void end_at_port(lining *line, const ow_given *given, size_t node, ow_pie
     branch->load = typical->load;
     branch->load.name = given->name;
     branch->rise_m = line->rise_m;
-    ow_assumptions_add(&planning->plan->assumptions, typical->mark,
+    ow_planning_assume(planning, typical->mark,
                        ow_planning_words(planning, "oil that %s takes at 3 bar and 8 mPa s", given->name),
                        typical->source, "%.3g L/min (%s)", typical->load.flow_m3s * 60000.0, typical->title);
 }
@@ -147,7 +147,7 @@ static double find_rise(ow_planning *planning, const ow_layout *layout)
     if (!planning->job->feed.rise_m.said && from != NULL && to != NULL && from->has_position &&
         to->has_position) {
         double rise_m = to->position_m[2] - from->position_m[2];
-        ow_assumptions_add(&planning->plan->assumptions, OW_MARK_DERIVED, "turbo inlet above the source",
+        ow_planning_assume(planning, OW_MARK_DERIVED, "turbo inlet above the source",
                            "the positions of the two ports in the catalogue", "%.3g m", rise_m);
         return rise_m;
     }

@@ -60,8 +60,8 @@ ow_status ow_plan_limits(ow_planning *planning)
         bool given =
             limits[index].key != NO_KEY && ((const ow_said *)(const void *)(job + limits[index].key))->said;
         if (!given && concerns(planning, limits[index].unit))
-            ow_assumptions_add(&planning->plan->assumptions, limits[index].mark, limits[index].what,
-                               limits[index].source, "%s", limits[index].value);
+            ow_planning_assume(planning, limits[index].mark, limits[index].what, limits[index].source, "%s",
+                               limits[index].value);
     }
     return planning->plan->assumptions.failed ? OW_MEMORY : OW_OK;
 }

@@ -22,13 +22,26 @@ const char *ow_planning_words(ow_planning *planning, const char *format, ...)
     return words;
 }
 
+void ow_planning_assume(ow_planning *planning, ow_mark mark, const char *what, const char *source,
+                        const char *value_format, ...)
+{
+    char value[160];
+    va_list arguments;
+    va_start(arguments, value_format);
+    vsnprintf(value, sizeof value, value_format, arguments);
+    va_end(arguments);
+    if (what == NULL)
+        planning->plan->assumptions.failed = true;
+    else
+        ow_assumptions_add(&planning->plan->assumptions, mark, what, source, "%s", value);
+}
+
 double ow_planning_value(ow_planning *planning, const ow_said *said, double assumed, const char *what,
                          double scale, const char *unit, ow_mark mark, const char *source)
 {
     if (said->said)
         return said->value;
-    /* A failed allocation marks the list, which is looked at once the plan is made. */
-    ow_assumptions_add(&planning->plan->assumptions, mark, what, source, "%.4g %s", assumed * scale, unit);
+    ow_planning_assume(planning, mark, what, source, "%.4g %s", assumed * scale, unit);
     return assumed;
 }
 
@@ -63,8 +76,8 @@ ow_status ow_planning_answer(ow_planning *planning, const ow_ask_words *words, o
 static bool told_elsewhere(ow_planning *planning, const ow_finding *finding, const ow_ask *ask)
 {
     if (strcmp(finding->rule->id, "pressure-assumed") == 0) {
-        ow_assumptions_add(
-            &planning->plan->assumptions, OW_MARK_ASSUMED,
+        ow_planning_assume(
+            planning, OW_MARK_ASSUMED,
             ow_planning_words(planning, "pressure that parts behind %s must bear", finding->where),
             "assumption of this program", "%.3g bar", ask->limits.rating_pa / 1e5);
         return true;
@@ -155,7 +168,8 @@ bool ow_planning_apart(const ow_port *a, const ow_port *b, double *straight_m)
 
 #define WAY_ROUND 1.3 /* of the straight way: an assumption, listed */
 #define CUT_STEP_M 0.05
-#define LINE_MOST 1.5 /* a made-up line may be this much longer than the hose that was asked for */
+#define SHORTEST_M 0.25 /* that anybody cuts a hose on a guess */
+#define LINE_MOST 1.5   /* a made-up line may be this much longer than the hose that was asked for */
 
 ow_planning_hose ow_planning_hose_between(ow_planning *planning, const ow_said *said, double straight_m,
                                           double assumed_m, const char *what)
@@ -166,16 +180,16 @@ ow_planning_hose ow_planning_hose_between(ow_planning *planning, const ow_said *
     hose.most_m = HUGE_VAL;
     if (straight_m > 0.0) {
         hose.least_m = straight_m;
-        hose.length_m = ceil(straight_m * WAY_ROUND / CUT_STEP_M - 1e-9) * CUT_STEP_M;
-        ow_assumptions_add(
-            &planning->plan->assumptions, OW_MARK_ASSUMED, what,
+        hose.length_m = fmax(ceil(straight_m * WAY_ROUND / CUT_STEP_M - 1e-9) * CUT_STEP_M, SHORTEST_M);
+        ow_planning_assume(
+            planning, OW_MARK_ASSUMED, what,
             "the straight way between the ports' positions and 30 % more; measure it with a string",
             "%.0f mm", hose.length_m * 1e3);
         return hose;
     }
     hose.least_m = 0.0;
     hose.length_m = assumed_m;
-    ow_assumptions_add(&planning->plan->assumptions, OW_MARK_ASSUMED, what,
+    ow_planning_assume(planning, OW_MARK_ASSUMED, what,
                        "assumption of this program; measure it with a string", "%.0f mm", assumed_m * 1e3);
     return hose;
 }

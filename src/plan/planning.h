@@ -24,6 +24,10 @@ typedef struct ow_planning {
 /* printf into the arena; NULL when out of memory. */
 const char *ow_planning_words(ow_planning *planning, const char *format, ...)
     __attribute__((format(printf, 2, 3)));
+/* Lists an assumption; `what` NULL is out of memory. A failure marks the list, which is looked at once the
+ * plan is made. */
+void ow_planning_assume(ow_planning *planning, ow_mark mark, const char *what, const char *source,
+                        const char *value_format, ...) __attribute__((format(printf, 5, 6)));
 /* The value said, or the assumption, which is then listed. `unit` follows the shown number; shown = value *
  * scale. */
 double ow_planning_value(ow_planning *planning, const ow_said *said, double assumed, const char *what,

@@ -33,24 +33,17 @@ static double own_pressure(const ow_planning *planning)
 static void assume(ow_planning *planning, const char *name, const char *what, double value, const char *unit,
                    const char *source)
 {
-    const char *words = ow_planning_words(planning, "%s, %s", what, name);
-    if (words != NULL)
-        ow_assumptions_add(&planning->plan->assumptions, OW_MARK_ASSUMED, words, source, "%.4g %s", value,
-                           unit);
-    else
-        planning->plan->assumptions.failed = true;
+    ow_planning_assume(planning, OW_MARK_ASSUMED, ow_planning_words(planning, "%s, %s", what, name), source,
+                       "%.4g %s", value, unit);
 }
 
 /* The pressure that the engine's record gives: known, and yet nobody wrote it in the job. */
 static void tell_own(ow_planning *planning, ow_feed_state *state, double own_pa)
 {
-    const char *what = ow_planning_words(planning, "gallery pressure, %s", state->name);
     state->source_pa = own_pa;
-    if (what == NULL)
-        planning->plan->assumptions.failed = true;
-    else
-        ow_assumptions_add(&planning->plan->assumptions, OW_MARK_DERIVED, what,
-                           "the record of the engine's port", "%.4g bar", own_pa / 1e5);
+    ow_planning_assume(planning, OW_MARK_DERIVED,
+                       ow_planning_words(planning, "gallery pressure, %s", state->name),
+                       "the record of the engine's port", "%.4g bar", own_pa / 1e5);
 }
 
 static void fill_state(ow_planning *planning, const char *name, const ow_said *oil_c,
