@@ -236,18 +236,51 @@ ow_status ow_mates_of(const ow_context *context, const ow_end *end, const ow_end
     return status;
 }
 
+/* A reading whose seat nobody asked for and which does not matter: its bare thread. */
+static ow_end without_seat(const ow_end *asked, const ow_end *reading)
+{
+    ow_end bare = {.form = OW_FORM_THREAD, .gender = reading->gender, .seat = OW_SEAT_UNKNOWN};
+    if (asked->seat != OW_SEAT_UNKNOWN || !ow_end_thread(reading, &bare.thread))
+        return *reading;
+    if (bare.thread.family == OW_THREAD_METRIC_TAPER)
+        bare.seat = OW_SEAT_TAPER;
+    return bare;
+}
+
+static bool is_listed_pair(const ow_mates_list *list, const ow_mates *mates)
+{
+    for (size_t i = 0; i < list->count; i++)
+        if (ow_end_same(&list->items[i].ends[0], &mates->ends[0]) &&
+            ow_end_same(&list->items[i].ends[1], &mates->ends[1]))
+            return true;
+    return false;
+}
+
+/* Where seats decide, each pair of readings; where geometry alone does, each pair of threads once. */
+static ow_status judge_pair_of_readings(const ow_end *a, const ow_end *b, const ow_end *first,
+                                        const ow_end *second, ow_mates_list *list)
+{
+    ow_mates mates;
+    if (ow_mates_judge(first, second, &mates) != OW_OK)
+        return OW_OK;
+    if (!is_seat_verdict(mates.verdict)) {
+        mates.ends[0] = without_seat(a, first);
+        mates.ends[1] = without_seat(b, second);
+        if (is_listed_pair(list, &mates))
+            return OW_OK;
+    }
+    return keep(list, &mates);
+}
+
 static ow_status judge_pairs(const ow_end *a, const ow_end *b, const kind_set *all, ow_mates_list *list)
 {
     ow_status status = OW_OK;
     for (size_t i = 0; i < all->count && status == OW_OK; i++) {
         if (!ow_end_is_reading(a, &all->items[i]))
             continue;
-        for (size_t j = 0; j < all->count && status == OW_OK; j++) {
-            ow_mates mates;
-            if (ow_end_is_reading(b, &all->items[j]) &&
-                ow_mates_judge(&all->items[i], &all->items[j], &mates) == OW_OK)
-                status = keep(list, &mates);
-        }
+        for (size_t j = 0; j < all->count && status == OW_OK; j++)
+            if (ow_end_is_reading(b, &all->items[j]))
+                status = judge_pair_of_readings(a, b, &all->items[i], &all->items[j], list);
     }
     return status;
 }
