@@ -9,6 +9,8 @@
 #include "oilway/report.h"
 
 /* All mates of an end, or all readings of a pair: by reading, the right ones first. */
+/* What tells the readings of a half said end apart, in words (ow_typed.decide). */
+void ow_report_apart_text(ow_text *text, const char *end, const char *decide, const ow_style *style);
 void ow_report_mates_text(ow_text *text, const ow_mates_list *list, const ow_style *style);
 /*
  * A list of {end, verdict, turns: [least, most] or null, why, source, reading}; end is the second of the

@@ -54,6 +54,6 @@ ow_status ow_readings_find(ow_asking *asking, const ow_end *asked, const ow_end 
 const char *ow_readings_decide(ow_asking *asking, const ow_end *readings, size_t count);
 
 /* How to know a seat when one sees it: "a flat spot-faced rim around the hole". Never NULL. */
-const char *ow_seat_mark(ow_seat seat);
+const char *ow_seat_mark(const ow_end *end);
 
 #endif

@@ -2,29 +2,36 @@
 /* Which measurement tells readings apart: the pitch first, then the look of the seat. */
 #include "ask/ask_internal.h"
 
-/* How a fitter knows each seat at sight: common practice. */
-static const char *const seat_marks[OW_SEAT_COUNT] = {
-    [OW_SEAT_NONE] = "no seat",
-    [OW_SEAT_UNKNOWN] = "not looked at yet",
-    [OW_SEAT_TAPER] = "the thread itself tapers; a caliper shows the front thinner than the back",
-    [OW_SEAT_WASHER] = "a flat, square face around a parallel thread",
-    [OW_SEAT_WASHER_CAPTIVE] = "a ring held in a groove under the hexagon",
-    [OW_SEAT_BANJO] = "a hollow bolt with cross-holes",
-    [OW_SEAT_O_RING] = "a tapered recess at the port's mouth, or an O-ring behind the thread",
-    [OW_SEAT_FACE_O_RING] = "an O-ring in a groove on the flat front face",
-    [OW_SEAT_CONE24] = "a slim inner cone at the mouth, 12 degrees a side",
-    [OW_SEAT_CONE60] = "a wide inner cone, 30 degrees a side",
-    [OW_SEAT_FLARE30] = "a raised cone, 30 degrees a side",
-    [OW_SEAT_NPSM] = "a straight pipe thread in a loose nut with a 30 degree nose",
-    [OW_SEAT_FLARE37] = "a raised cone, 37 degrees a side",
-    [OW_SEAT_FLARE45] = "a raised cone, 45 degrees a side",
-    [OW_SEAT_FLARE45_INVERTED] = "a cone standing at the bottom of the hole",
-    [OW_SEAT_CONVEX] = "a plain drilled bottom, for a bubble-flared pipe",
+/* How a fitter knows each seat at sight, on a male and in a female end: common practice. */
+static const char *const seat_marks[OW_SEAT_COUNT][2] = {
+    [OW_SEAT_NONE] = {"no seat", "no seat"},
+    [OW_SEAT_UNKNOWN] = {"not looked at yet", "not looked at yet"},
+    [OW_SEAT_TAPER] = {"a thread that tapers: a caliper shows its front thinner than its back",
+                       "no face and no cone: the thread itself seals"},
+    [OW_SEAT_WASHER] = {"a flat, square shoulder above a parallel thread",
+                        "a flat, square face around a parallel thread"},
+    [OW_SEAT_WASHER_CAPTIVE] = {"a ring held in a groove under the hexagon", "a flat, square face"},
+    [OW_SEAT_BANJO] = {"a hollow bolt with cross-holes", "a flat, square face"},
+    [OW_SEAT_O_RING] = {"an O-ring in a relief behind the thread",
+                        "a tapered recess at the mouth of the port"},
+    [OW_SEAT_FACE_O_RING] = {"an O-ring in a groove on the flat front face", "a flat sleeve inside the nut"},
+    [OW_SEAT_CONE24] = {"a slim inner cone at the mouth, 12 degrees a side",
+                        "a slim nose or a cutting ring inside the nut"},
+    [OW_SEAT_CONE60] = {"a wide inner cone, 30 degrees a side", "a nose of 30 degrees a side inside the nut"},
+    [OW_SEAT_FLARE30] = {"a raised cone, 30 degrees a side", "a flare of 30 degrees a side inside the nut"},
+    [OW_SEAT_NPSM] = {"a 30 degree chamfer in the mouth of a taper thread",
+                      "a straight pipe thread in a loose nut with a 30 degree nose"},
+    [OW_SEAT_FLARE37] = {"a raised cone, 37 degrees a side", "a flare of 37 degrees a side inside the nut"},
+    [OW_SEAT_FLARE45] = {"a raised cone, 45 degrees a side", "a flare of 45 degrees a side inside the nut"},
+    [OW_SEAT_FLARE45_INVERTED] = {"a loose nut behind a double-flared tube",
+                                  "a cone standing at the bottom of the hole"},
+    [OW_SEAT_CONVEX] = {"a loose nut behind a bubble-flared tube",
+                        "a plain drilled bottom, for a bubble-flared tube"},
 };
 
-const char *ow_seat_mark(ow_seat seat)
+const char *ow_seat_mark(const ow_end *end)
 {
-    return (unsigned)seat < OW_SEAT_COUNT ? seat_marks[seat] : "";
+    return (unsigned)end->seat < OW_SEAT_COUNT ? seat_marks[end->seat][end->gender == OW_FEMALE] : "";
 }
 
 static bool thread_of(const ow_end *end, ow_thread *thread)
@@ -32,11 +39,17 @@ static bool thread_of(const ow_end *end, ow_thread *thread)
     return ow_end_thread(end, thread) && thread->pitch != 0;
 }
 
+/* A taper one of the same size and pitch reads alike over ten threads. */
+static ow_thread_family pitch_family(const ow_thread *thread)
+{
+    return thread->family == OW_THREAD_METRIC_TAPER ? OW_THREAD_METRIC : thread->family;
+}
+
 static bool pitch_seen(const ow_end *readings, size_t before, const ow_thread *thread)
 {
     ow_thread other;
     for (size_t index = 0; index < before; index++) {
-        if (thread_of(&readings[index], &other) && other.family == thread->family &&
+        if (thread_of(&readings[index], &other) && pitch_family(&other) == pitch_family(thread) &&
             other.pitch == thread->pitch && other.size == thread->size)
             return true;
     }
@@ -70,7 +83,7 @@ static void write_seats(ow_text *text, const ow_end *readings, size_t count)
             continue;
         char words[OW_END_TEXT_SIZE];
         ow_text_format(text, "%s%s is %s",
-                       written++ > 0 ? "; " : "the seat: ", ow_seat_mark(readings[index].seat),
+                       written++ > 0 ? "; " : "the seat: ", ow_seat_mark(&readings[index]),
                        ow_end_name(&readings[index], words));
     }
 }

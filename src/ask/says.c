@@ -55,7 +55,7 @@ void ow_say_end(ow_text *text, const ow_end *end)
             ow_text_add(text, "; ");
         }
     }
-    ow_text_add(text, ow_seat_mark(end->seat));
+    ow_text_add(text, ow_seat_mark(end));
     say_crests(text, end);
 }
 

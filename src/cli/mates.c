@@ -68,19 +68,37 @@ static ow_status list_mates(cli_run *run, const cli_shop *shop, const ow_end *en
     return status;
 }
 
-/* A bolt goes through the hole of its eye, and fills it: 3/8-24 goes with 10 mm (DIN 7643). */
+/* A bolt goes through the hole of its eye, and fills it: 3/8-24 goes with 10 mm (DIN 7643), 7/16 with 11 and
+ * G1/4 with 13, which are names to the millimetre. */
 static bool bolt_fits(const ow_end *ends, size_t count, const ow_thread *bolt)
 {
     for (size_t i = 0; i < count; i++) {
         double hole_m = (double)ends[i].size * 1e-6;
         double play_m = hole_m - ow_thread_major_m(bolt);
-        if (ends[i].form == OW_FORM_BANJO && (play_m < -0.0001 || play_m > 0.001))
+        if (ends[i].form == OW_FORM_BANJO && (play_m < -0.00025 || play_m > 0.001))
             return false;
     }
     return true;
 }
 
-static ow_status find_mates(cli_run *run, const ow_card_ask *ask, ow_mates_list *list)
+/* Of an end whose pitch or seat is not said: what tells its readings apart. */
+static ow_status tell_apart(cli_run *run, const cli_shop *shop, const ow_end *end, ow_text *apart)
+{
+    ow_typed typed;
+    char name[OW_END_TEXT_SIZE];
+    if (ow_end_is_whole(end))
+        return OW_OK;
+    ow_status status =
+        ow_typed_read(&run->context, shop->catalog, shop->net, ow_end_name(end, name), OW_WANTED_END, &typed);
+    if (status != OW_OK)
+        return status;
+    if (typed.decide != NULL)
+        ow_report_apart_text(apart, name, typed.decide, &run->style);
+    ow_typed_done(&typed);
+    return ow_text_status(apart);
+}
+
+static ow_status find_mates(cli_run *run, const ow_card_ask *ask, ow_mates_list *list, ow_text *apart)
 {
     cli_shop shop;
     ow_end ends[2];
@@ -97,6 +115,11 @@ static ow_status find_mates(cli_run *run, const ow_card_ask *ask, ow_mates_list 
     }
     if (status == OW_OK)
         status = list_mates(run, &shop, ends, list);
+    for (size_t i = 0; i < run->argument_count && status == OW_OK; i++) {
+        status = tell_apart(run, &shop, &ends[i], apart);
+        if (status != OW_OK)
+            ow_mates_list_done(list);
+    }
     cli_close_shop(&shop);
     return status;
 }
@@ -127,9 +150,12 @@ static cli_exit run_mates(cli_run *run)
     ow_mates_list list;
     if (!read_card_ask(run, &bolt, &ask))
         return CLI_COULD_NOT;
-    ow_status status = find_mates(run, &ask, &list);
-    if (status != OW_OK)
+    ow_text apart = ow_text_new(&run->context);
+    ow_status status = find_mates(run, &ask, &list, &apart);
+    if (status != OW_OK) {
+        ow_text_done(&apart);
         return cli_fail(run, status);
+    }
     bool card = cli_has(run, "card");
     cli_exit exit = any_seals(&list) ? CLI_YES : CLI_NO;
     ow_text text = ow_text_new(&run->context);
@@ -137,10 +163,12 @@ static cli_exit run_mates(cli_run *run)
         status = ow_report_mates_json(&text, &list, card ? &ask : NULL);
     } else {
         ow_report_mates_text(&text, &list, &run->style);
+        ow_text_add(&text, ow_text_words(&apart));
         if (card)
             write_cards(&text, run, &list, &ask);
     }
     ow_mates_list_done(&list);
+    ow_text_done(&apart);
     if (status == OW_OK)
         return cli_print(run, &text, exit);
     ow_text_done(&text);

@@ -69,6 +69,17 @@ void ow_report_mates_text(ow_text *text, const ow_mates_list *list, const ow_sty
     }
 }
 
+void ow_report_apart_text(ow_text *text, const char *end, const char *decide, const ow_style *style)
+{
+    ow_text words = ow_text_new(text->context);
+    ow_text_format(&words, "What tells %s apart: %s.", end, decide);
+    ow_text_char(text, '\n');
+    ow_look_fold(text, style, 0, 2, ow_text_words(&words));
+    ow_text_char(text, '\n');
+    text->failed = text->failed || words.failed;
+    ow_text_done(&words);
+}
+
 /* ---- cards ------------------------------------------------------------------------------------------------
  */
 
