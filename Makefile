@@ -98,6 +98,11 @@ demo: $(BUILD)/oilway ## the main job on the shipped catalogue: an odd turbo fed
 	@$(BUILD)/oilway stack $(DEMO_ASK) --format yaml --output $(BUILD)/demo.yaml
 	@$(BUILD)/oilway bill $(BUILD)/demo.yaml
 
+# The picture of the front page, drawn by the program itself; tests/cli/draw.case holds it against the program.
+.PHONY: picture
+picture: $(BUILD)/oilway ## draw docs/picture.svg anew
+	$(BUILD)/oilway stack $(DEMO_ASK) --format svg --output docs/picture.svg
+
 install: $(BUILD)/oilway ## install the command, the catalogue and the manual under PREFIX
 	install -d $(DESTDIR)$(PREFIX)/bin $(DESTDIR)$(PREFIX)/share/oilway/catalog $(DESTDIR)$(PREFIX)/share/man/man1
 	install -m 755 $(BUILD)/oilway $(DESTDIR)$(PREFIX)/bin/oilway
