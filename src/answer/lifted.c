@@ -77,7 +77,9 @@ static bool lift_restrictor(ow_ask *without)
 static void say_restrictor(ow_text *text, const ow_ask *ask)
 {
     ow_text_add(text, ask->limits.restrictor == OW_RESTRICTOR_REQUIRED ? "restrictor required"
-                                                                       : "restrictor forbidden");
+                      : ask->limits.restrictor == OW_RESTRICTOR_FORBIDDEN
+                          ? "restrictor forbidden"
+                          : "the restrictor that each unit wants");
 }
 
 static bool lift_orifice(ow_ask *without)

@@ -54,6 +54,9 @@ void ow_check_tree(ow_checking *checking);   /* open ends, ports served once */
 void ow_check_joints(ow_checking *checking); /* every joint */
 /* What somebody used to seal the joint of `child` with its parent, which seals by `rule`. */
 void ow_check_seal(ow_checking *checking, size_t child, const ow_joint_rule *rule);
+/* How to mend a joint that is wrong since two exits or a part's two ends were exchanged, into mend[size];
+ * false if it is not that. */
+bool ow_check_exchanged(const ow_checking *checking, size_t child, char *mend, size_t size);
 void ow_check_parts(ow_checking *checking);  /* rating, temperature, fluid, tees: every part */
 void ow_check_paths(ow_checking *checking);  /* bore, hoses, restrictors on the path to each port */
 void ow_check_pieces(ow_checking *checking); /* closing joints; machines rigidly joined */

@@ -45,20 +45,32 @@ static const ow_part *find_adapter(const ow_checking *checking, const ow_end *a,
     return best;
 }
 
-static void say_wrong(ow_checking *checking, const char *where, const ow_end *outer, const ow_end *inner)
+static void mend_by_adapter(const ow_checking *checking, const ow_end *outer, const ow_end *inner, char *mend,
+                            size_t size)
 {
+    char on[OW_END_TEXT_SIZE];
+    char from[OW_END_TEXT_SIZE];
+    const ow_part *adapter = find_adapter(checking, outer, inner);
+    if (adapter != NULL)
+        snprintf(mend, size, "Put %.60s between them: %.160s.", adapter->id, adapter->title);
+    else
+        snprintf(mend, size, "Put an adapter between them, one end to fit %s, the other to fit %s%s.",
+                 ow_end_name(outer, on), ow_end_name(inner, from),
+                 checking->catalog != NULL ? "; the catalogue has none in one piece" : "");
+}
+
+static void say_wrong(ow_checking *checking, const char *where, size_t child)
+{
+    const ow_end *outer = ow_layout_parent_end(checking->layout, child);
+    const ow_end *inner = ow_layout_child_end(checking->layout, child);
     char on[OW_END_TEXT_SIZE];
     char from[OW_END_TEXT_SIZE];
     char mend[512];
     ow_mates mates;
     ow_end_name(outer, on);
     ow_end_name(inner, from);
-    const ow_part *adapter = find_adapter(checking, outer, inner);
-    if (adapter != NULL)
-        snprintf(mend, sizeof mend, "Put %.60s between them: %.160s.", adapter->id, adapter->title);
-    else
-        snprintf(mend, sizeof mend, "Put an adapter between them, one end to fit %s, the other to fit %s%s.",
-                 on, from, checking->catalog != NULL ? "; the catalogue has none in one piece" : "");
+    if (!ow_check_exchanged(checking, child, mend, sizeof mend))
+        mend_by_adapter(checking, outer, inner, mend, sizeof mend);
     if (ow_mates_judge(outer, inner, &mates) == OW_OK)
         ow_checking_find_mend(checking, "wrong-joint", where, mend, "%s on %s: %s: %s (%s)", from, on,
                               ow_verdict_word(mates.verdict), mates.why, mates.source);
@@ -86,7 +98,7 @@ static void check_joint(ow_checking *checking, size_t child)
     ow_end_name(inner, other);
     const ow_joint_rule *rule = ow_joint_find(outer, inner);
     if (rule == NULL) {
-        say_wrong(checking, where, outer, inner);
+        say_wrong(checking, where, child);
         return;
     }
     if (rule->verdict == OW_TOLERATED && !checking->limits.tolerate)

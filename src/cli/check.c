@@ -16,9 +16,12 @@ static cli_exit print_checked(cli_run *run, const ow_layout *layouts, const ow_c
         status = ow_draw_layouts_svg(&text, layouts, checked->findings, checked->count, NULL);
     else if (cli_is_format(run, "html"))
         status = ow_sheet_check_html(&text, layouts, checked);
-    for (size_t index = 0; index < checked->count && cli_is_format(run, "text"); index++)
+    for (size_t index = 0; index < checked->count && cli_is_format(run, "text"); index++) {
+        if (index > 0)
+            ow_text_char(&text, '\n');
         ow_report_check_text(&text, &layouts[index], &checked->findings[index], &checked->passed[index],
                              &run->style);
+    }
     if (status == OW_OK)
         return cli_print(run, &text, checked->ok ? CLI_YES : CLI_NO);
     ow_text_done(&text);

@@ -35,13 +35,35 @@ static size_t count_of(const ow_findings *findings, ow_severity severity)
     return count;
 }
 
+static void write_source(ow_text *text, const ow_layout *layout)
+{
+    char words[OW_END_TEXT_SIZE];
+    const ow_given *from = &layout->givens[layout->nodes[0].given];
+    ow_text_add(text,
+                from->machine != NULL || from->fixture != NULL ? from->name : ow_end_name(&from->end, words));
+}
+
+static void write_counted(ow_text *text, size_t count, const char *one, const char *many)
+{
+    ow_text_format(text, "%zu %s", count, count == 1 ? one : many);
+}
+
 void ow_report_check_text(ow_text *text, const ow_layout *layout, const ow_findings *findings,
                           const ow_findings *passed, const ow_style *style)
 {
     bool complete = true;
-    ow_look_paint(text, OW_PAINT_STRONG, style, layout->title[0] != '\0' ? layout->title : "layout");
-    ow_text_format(text, ": %zu parts, %zu joints, price ", ow_layout_part_count(layout),
-                   ow_layout_joint_count(layout));
+    if (layout->title[0] != '\0') {
+        ow_look_paint(text, OW_PAINT_STRONG, style, layout->title);
+    } else {
+        ow_text_add(text, layout->circuit != OW_CIRCUIT_NONE ? ow_circuit_word(layout->circuit) : "layout");
+        ow_text_add(text, " from ");
+        write_source(text, layout);
+    }
+    ow_text_add(text, ": ");
+    write_counted(text, ow_layout_part_count(layout), "part", "parts");
+    ow_text_add(text, ", ");
+    write_counted(text, ow_layout_joint_count(layout), "joint", "joints");
+    ow_text_add(text, ", price ");
     ow_look_price(text, ow_layout_price_cents(layout, &complete));
     ow_text_add(text, complete ? "\n" : " and parts without a price\n");
     ow_report_layout_text(text, layout, style);
@@ -55,8 +77,13 @@ void ow_report_check_text(ow_text *text, const ow_layout *layout, const ow_findi
         ow_look_paint(text, OW_PAINT_BAD, style, "not right");
     else
         ow_look_paint(text, OW_PAINT_GOOD, style, "right");
-    ow_text_format(text, ": %zu %s, %zu %s, %zu %s\n", errors, errors == 1 ? "error" : "errors", warnings,
-                   warnings == 1 ? "warning" : "warnings", notes, notes == 1 ? "note" : "notes");
+    ow_text_add(text, ": ");
+    write_counted(text, errors, "error", "errors");
+    ow_text_add(text, ", ");
+    write_counted(text, warnings, "warning", "warnings");
+    ow_text_add(text, ", ");
+    write_counted(text, notes, "note", "notes");
+    ow_text_char(text, '\n');
 }
 
 ow_status ow_report_check_json(ow_text *text, const ow_layout *layouts, const ow_findings *findings,
