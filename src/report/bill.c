@@ -36,14 +36,14 @@ static void pad_to(ow_text *text, size_t start, size_t column)
     ow_text_repeat(text, ' ', width < column ? column - width : 1);
 }
 
-static bill_columns find_columns(const ow_context *context, const ow_bill *bill)
+static bill_columns find_columns(ow_text *text, const ow_bill *bill)
 {
     size_t quantity = 0, id = 0;
     for (size_t index = 0; index < bill->line_count; index++) {
-        ow_text words = ow_text_new(context);
+        ow_text words = ow_text_new(text->context);
         write_quantity(&words, &bill->lines[index]);
         quantity = words.length > quantity ? words.length : quantity;
-        ow_text_done(&words);
+        ow_text_done_into(&words, text);
         size_t length = strlen(bill->lines[index].part->id);
         id = length > id ? length : id;
     }
@@ -151,7 +151,7 @@ void ow_report_bill_text(ow_text *text, const ow_bill *bill, const ow_style *sty
 {
     ow_look_paint(text, OW_PAINT_STRONG, style, "Bill of fittings");
     ow_text_format(text, ": %zu %s\n", bill->part_count, bill->part_count == 1 ? "part" : "parts");
-    bill_columns columns = find_columns(text->context, bill);
+    bill_columns columns = find_columns(text, bill);
     for (size_t index = 0; index < bill->line_count; index++)
         write_line(text, &bill->lines[index], &columns, style);
     ow_text_add(text, "  total ");
