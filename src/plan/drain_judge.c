@@ -5,6 +5,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "base/format.h"
 #include "oilway/hose_material.h"
 #include "plan/planning.h"
 
@@ -33,7 +34,7 @@ static void say(return_judging *judging, const char *rule, ow_severity severity,
     if (judging->status != OW_OK)
         return;
     va_start(arguments, format);
-    vsnprintf(message, sizeof message, format, arguments);
+    (void)ow_format(message, sizeof message, format, arguments);
     va_end(arguments);
     judging->status = ow_findings_add(&judging->home->findings, rule, severity, where, NULL, "%s", message);
 }

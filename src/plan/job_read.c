@@ -4,6 +4,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "base/format.h"
 #include "base/words.h"
 #include "catalog/record.h"
 #include "plan/job_fields.h"
@@ -30,7 +31,7 @@ void ow_job_fault(ow_job_reading *reading, const ow_yaml *node, const char *expe
     char message[256];
     va_list arguments;
     va_start(arguments, format);
-    vsnprintf(message, sizeof message, format, arguments);
+    (void)ow_format(message, sizeof message, format, arguments);
     va_end(arguments);
     ow_job_note(reading, ow_source_report(reading->context, OW_ERROR, OW_INPUT, reading->source, node->span,
                                           expected, mend, "%s", message));

@@ -4,20 +4,21 @@
 
 #include <math.h>
 #include <stdarg.h>
-#include <stdio.h>
 #include <string.h>
+
+#include "base/format.h"
 
 const char *ow_planning_words(ow_planning *planning, const char *format, ...)
 {
     va_list arguments;
     va_start(arguments, format);
-    int length = vsnprintf(NULL, 0, format, arguments);
+    int length = ow_format(NULL, 0, format, arguments);
     va_end(arguments);
     char *words = length < 0 ? NULL : ow_arena_get(&planning->arena, (size_t)length + 1);
     if (words == NULL)
         return NULL;
     va_start(arguments, format);
-    vsnprintf(words, (size_t)length + 1, format, arguments);
+    (void)ow_format(words, (size_t)length + 1, format, arguments);
     va_end(arguments);
     return words;
 }

@@ -9,24 +9,30 @@
 #include "oilway/mates.h"
 #include "oilway/report.h"
 #include "oilway/report_joint.h"
+#include "oilway/report_plan.h"
 #include "support/testing.h"
 
 static const char shop[] =
     "{kind: engine, id: e, ports: {gallery: {end: 1/8-27 NPT female, circuit: feed}}}\n"
     "---\n{kind: turbo, id: t, bearing: journal, ports: {in: {end: M10x1 female washer, circuit: feed}}}\n"
-    "---\n{page: a, kind: adapter, columns: [id, a, b, bore, price, length], rows: [[ad, 1/8-27 NPT male, -4 "
+    "---\n{page: a, kind: adapter, rating: 100 bar, fluids: [oil], columns: [id, a, b, bore, price, length], "
+    "rows: [[ad, 1/8-27 NPT male, -4 "
     "flare37 "
     "male, 4.4 mm, 3.10, 28.5 mm], [wide, 1/8-27 NPT male, -4 flare37 male, 12.5 mm, 3, 4.5 mm]]}\n"
-    "---\n{page: c, kind: hose-end, columns: [id, nut, tail, bore, price], rows: [[he, -4 flare37 female "
+    "---\n{page: c, kind: hose-end, rating: 100 bar, fluids: [oil], columns: [id, nut, tail, bore, price], "
+    "rows: [[he, -4 flare37 female "
     "swivel, hose "
     "-4 ptfe tail, 3.6 mm, 8.25]]}\n"
-    "---\n{page: d, kind: hose, columns: [id, a, b, bore, price, bend-radius], rows: [[hose, hose -4 ptfe, "
+    "---\n{page: d, kind: hose, rating: 100 bar, fluids: [oil], columns: [id, a, b, bore, price, "
+    "bend-radius], rows: [[hose, hose -4 ptfe, "
     "hose -4 "
     "ptfe, 4.8 mm, 12.50, 50.5 mm]]}\n"
-    "---\n{page: e, kind: banjo-eye, columns: [id, eye, tail, bore, price], rows: [[eye, banjo 10 eye, hose "
+    "---\n{page: e, kind: banjo-eye, rating: 100 bar, fluids: [oil], columns: [id, eye, tail, bore, price], "
+    "rows: [[eye, banjo 10 eye, hose "
     "-4 ptfe "
     "tail, 3.6 mm, 9.75]]}\n"
-    "---\n{page: f, kind: banjo-bolt, hole-count: 2, hole-bore: 2.5 mm, columns: [id, thread, stud, bore, "
+    "---\n{page: f, kind: banjo-bolt, rating: 100 bar, fluids: [oil], hole-count: 2, hole-bore: 2.5 mm, "
+    "columns: [id, thread, stud, bore, "
     "price], "
     "rows: [[bolt, M10x1 male banjo, banjo 10 stud, 5.5 mm, 2.05]]}\n";
 
@@ -95,6 +101,27 @@ static void write_layout(const ow_context *context, const ow_catalog *catalog, o
     ow_layouts_free(context, layouts, count);
 }
 
+static void write_plan(const ow_context *context, const ow_catalog *catalog, ow_text *text)
+{
+    static const char words[] =
+        "job: a feed\nengine: e\nturbo: t\noil: 15W-40\nstates: [{name: hot rev, oil: 99.5 C, "
+        "gallery: 4.5 bar}]\nfeed: {from: gallery, to: in, hose: 657.5 mm, rise: 0.25 m}\n";
+    const ow_style style = OW_STYLE_INIT;
+    ow_net *net = NULL;
+    ow_job *job = NULL;
+    ow_plan plan;
+    assert_int_equal(ow_net_build(context, catalog, &net), OW_OK);
+    assert_int_equal(ow_job_read(context, catalog, "job.yaml", words, strlen(words), &job), OW_OK);
+    assert_int_equal(ow_plan_make(context, catalog, net, job, &plan), OW_OK);
+    assert_non_null(plan.feed.layout);
+    ow_report_plan_text(text, &plan, &style);
+    assert_int_equal(ow_report_plan_json(text, &plan), OW_OK);
+    ow_report_plan_yaml(text, &plan);
+    ow_plan_done(&plan);
+    ow_job_free(job);
+    ow_net_free(net);
+}
+
 /* All that is said of the shop, in one text. */
 static void write_all(ow_text *text)
 {
@@ -106,6 +133,7 @@ static void write_all(ow_text *text)
     assert_int_equal(ow_catalog_load_texts(&context, &name, &pages, 1, NULL, &catalog), OW_OK);
     assert_int_equal(ow_catalog_check(&context, catalog, &errors, &warnings), OW_OK);
     write_layout(&context, catalog, text);
+    write_plan(&context, catalog, text);
     write_mates(&context, text);
     write_end_faults(&context, text);
     ow_catalog_free(catalog);
