@@ -188,19 +188,20 @@ static ow_status say_verdict(ow_planning *planning)
 {
     const ow_plan_drain *drain = &planning->plan->drain;
     ow_text text = ow_text_new(planning->context);
+    bool any = false;
     for (size_t index = 0; index < drain->return_count; index++) {
         const ow_plan_return *home = &drain->returns[index];
-        if (home->taken && home->reckoned)
-            ow_text_format(&text, "%s%s %s: half full it carries %.1f times what comes hot, %.1f times cold",
-                           text.length > 0 ? "; " : "",
-                           home->margin < 1.0 ? "too much for the run to" : "not too much for the run to",
-                           home->port->name, home->margin, home->cold_margin);
+        if (!home->taken || !home->reckoned)
+            continue;
+        ow_text_format(&text, "%s%s %s: half full it carries %.1f times what comes hot, %.1f times cold",
+                       any ? "; " : "",
+                       home->margin < 1.0 ? "too much for the run to" : "not too much for the run to",
+                       home->port->name, home->margin, home->cold_margin);
+        any = true;
     }
-    bool any = text.length > 0;
-    const char *words = any && !text.failed ? ow_planning_words(planning, "%s", ow_text_words(&text)) : NULL;
-    ow_text_done(&text);
-    planning->plan->feed.drain_verdict = words;
-    return any && words == NULL ? OW_MEMORY : OW_OK;
+    const char *words = ow_arena_keep(&planning->arena, &text);
+    planning->plan->feed.drain_verdict = any ? words : NULL;
+    return words == NULL ? OW_MEMORY : OW_OK;
 }
 
 ow_status ow_plan_drain_make(ow_planning *planning)

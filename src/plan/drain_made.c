@@ -39,11 +39,10 @@ static ow_status find_way(ow_making *making, const char *from, const char *to, d
         if (layout->nodes[node].part != NULL)
             ow_text_format(&text, "%s%s", text.length > 0 ? " + " : "", layout->nodes[node].part->id);
     }
-    if (layout != NULL && text.length > 0) {
-        *ids = text.failed ? NULL : ow_planning_words(planning, "%s", ow_text_words(&text));
-        status = *ids == NULL ? OW_MEMORY : OW_OK;
-    }
-    ow_text_done(&text);
+    const char *parts = ow_arena_keep(&planning->arena, &text);
+    status = parts == NULL ? OW_MEMORY : OW_OK;
+    if (parts != NULL && parts[0] != '\0')
+        *ids = parts;
     ow_answers_done(&answers);
     ow_ask_set_done(&set);
     return status;

@@ -35,9 +35,7 @@ static const char *pressure_mend(ow_planning *planning, const ow_plan_feed *feed
         ow_text_add(&text, ". No restrictor: it starves a journal bearing.");
     else
         ow_text_add(&text, ", or fit the restrictor that the unit wants.");
-    const char *words = text.failed ? NULL : ow_planning_words(planning, "%s", ow_text_words(&text));
-    ow_text_done(&text);
-    return words;
+    return ow_arena_keep(&planning->arena, &text);
 }
 
 static ow_status judge_limit(ow_planning *planning, ow_plan_feed *feed, const ow_feed_result *result)

@@ -26,12 +26,10 @@ static const char *read_port(ow_job_reading *reading, const ow_machine *machine,
             ow_text_format(&expected, " %s", machine->ports[index].name);
     }
     if (port != NULL)
-        ow_job_fault(reading, node, ow_text_words(&expected), NULL, "\"%s\" is a port of the %s", name,
-                     ow_circuit_word(port->circuit));
+        ow_job_fault_among(reading, node, &expected, "\"%s\" is a port of the %s", name,
+                           ow_circuit_word(port->circuit));
     else
-        ow_job_fault(reading, node, ow_text_words(&expected), NULL, "%s has no port \"%s\"", machine->id,
-                     name);
-    ow_text_done(&expected);
+        ow_job_fault_among(reading, node, &expected, "%s has no port \"%s\"", machine->id, name);
     return NULL;
 }
 
@@ -183,8 +181,7 @@ static const char *read_hose_class(ow_job_reading *reading, const ow_yaml *node)
     ow_text_add(&expected, "one of:");
     for (size_t index = 0; index < ow_hose_material_count(); index++)
         ow_text_format(&expected, "%s %s", index > 0 ? "," : "", ow_hose_material_at(index)->word);
-    ow_job_fault(reading, node, ow_text_words(&expected), NULL, "no hose of class \"%s\" is known", words);
-    ow_text_done(&expected);
+    ow_job_fault_among(reading, node, &expected, "no hose of class \"%s\" is known", words);
     return NULL;
 }
 
@@ -369,9 +366,7 @@ void ow_job_read_oil(ow_job_reading *reading, const ow_yaml *node)
         ow_text_add(&expected, "kv40 and kv100, or one of:");
         for (size_t index = 0; index < ow_typical_oil_count(); index++)
             ow_text_format(&expected, "%s %s", index > 0 ? "," : "", ow_typical_oil_at(index)->name);
-        ow_job_fault(reading, node, ow_text_words(&expected), NULL, "no figures are known for the oil \"%s\"",
-                     grade);
-        ow_text_done(&expected);
+        ow_job_fault_among(reading, node, &expected, "no figures are known for the oil \"%s\"", grade);
         return;
     }
     job->oil_grade = typical->name;

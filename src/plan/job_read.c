@@ -25,16 +25,38 @@ void ow_job_note(ow_job_reading *reading, ow_status status)
         reading->status = status;
 }
 
+static void fault(ow_job_reading *reading, const ow_yaml *node, const char *expected, const char *mend,
+                  const char *format, va_list arguments) __attribute__((format(printf, 5, 0)));
+
+static void fault(ow_job_reading *reading, const ow_yaml *node, const char *expected, const char *mend,
+                  const char *format, va_list arguments)
+{
+    char message[256];
+    (void)ow_format(message, sizeof message, format, arguments);
+    ow_job_note(reading, ow_source_report(reading->context, OW_ERROR, OW_INPUT, reading->source, node->span,
+                                          expected, mend, "%s", message));
+}
+
 void ow_job_fault(ow_job_reading *reading, const ow_yaml *node, const char *expected, const char *mend,
                   const char *format, ...)
 {
-    char message[256];
     va_list arguments;
     va_start(arguments, format);
-    (void)ow_format(message, sizeof message, format, arguments);
+    fault(reading, node, expected, mend, format, arguments);
     va_end(arguments);
-    ow_job_note(reading, ow_source_report(reading->context, OW_ERROR, OW_INPUT, reading->source, node->span,
-                                          expected, mend, "%s", message));
+}
+
+void ow_job_fault_among(ow_job_reading *reading, const ow_yaml *node, ow_text *expected, const char *format,
+                        ...)
+{
+    va_list arguments;
+    va_start(arguments, format);
+    if (ow_text_status(expected) == OW_OK)
+        fault(reading, node, ow_text_words(expected), NULL, format, arguments);
+    else
+        ow_job_note(reading, OW_MEMORY);
+    va_end(arguments);
+    ow_text_done(expected);
 }
 
 const char *ow_job_words(ow_job_reading *reading, const ow_yaml *node, const char *expected)

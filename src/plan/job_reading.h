@@ -18,6 +18,9 @@ typedef struct ow_job_reading {
 void ow_job_note(ow_job_reading *reading, ow_status status);
 void ow_job_fault(ow_job_reading *reading, const ow_yaml *node, const char *expected, const char *mend,
                   const char *format, ...) __attribute__((format(printf, 5, 6)));
+/* The same with a list of what may stand there, written for this: it is freed. */
+void ow_job_fault_among(ow_job_reading *reading, const ow_yaml *node, ow_text *expected, const char *format,
+                        ...) __attribute__((format(printf, 4, 5)));
 /* A scalar's words, copied; NULL after a report. */
 const char *ow_job_words(ow_job_reading *reading, const ow_yaml *node, const char *expected);
 /* Every quantity of a block, and a report of every key that the block has not. */

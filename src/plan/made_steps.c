@@ -94,8 +94,7 @@ static void say_hole(stepping *now)
     const ow_tapping *tapping = &made->tapping;
     ow_text thread = ow_text_new(planning->context);
     ow_thread_write(&thread, &now->making->thread);
-    const char *name = thread.failed ? NULL : ow_planning_words(planning, "%s", ow_text_words(&thread));
-    ow_text_done(&thread);
+    const char *name = ow_arena_keep(&planning->arena, &thread);
     if (made->thread != NULL) {
         const char *face = tapping->face_m > 0.0
                                ? ow_planning_words(planning, ", spot-faced to %.0f mm", tapping->face_m * 1e3)

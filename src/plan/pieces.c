@@ -147,8 +147,7 @@ void ow_plan_pass(ow_planning *planning, const ow_layout *layout, size_t node, s
     const ow_part *part = at->part;
     ow_text text = ow_text_new(planning->context);
     ow_layout_node_name(&text, layout, node);
-    const char *name = ow_planning_words(planning, "%s", ow_text_words(&text));
-    ow_text_done(&text);
+    const char *name = ow_arena_keep(&planning->arena, &text);
     if (name == NULL) {
         list->status = OW_MEMORY;
         return;

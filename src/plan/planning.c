@@ -29,7 +29,7 @@ void ow_planning_assume(ow_planning *planning, ow_mark mark, const char *what, c
     char value[160];
     va_list arguments;
     va_start(arguments, value_format);
-    vsnprintf(value, sizeof value, value_format, arguments);
+    (void)ow_format(value, sizeof value, value_format, arguments);
     va_end(arguments);
     if (what == NULL)
         planning->plan->assumptions.failed = true;

@@ -8,6 +8,7 @@
 #include "oilway/check.h"
 #include "oilway/report.h"
 #include "oilway/report_joint.h"
+#include "oilway/report_plan.h"
 #include "support/failing.h"
 #include "support/testing.h"
 
@@ -128,6 +129,43 @@ static ow_status whole_job(const ow_context *context, void *data)
     return status;
 }
 
+/* A job's page instead: feed resolved, reckoned, judged, billed. */
+static ow_status plan(const ow_context *context, const ow_catalog *catalog, const ow_net *net,
+                      const char *words, ow_text *text)
+{
+    const ow_style style = OW_STYLE_INIT;
+    ow_job *job = NULL;
+    ow_plan made;
+    ow_status status = ow_job_read(context, catalog, "job.yaml", words, strlen(words), &job);
+    if (status != OW_OK)
+        return status;
+    status = ow_plan_make(context, catalog, net, job, &made);
+    if (status == OW_OK) {
+        ow_report_plan_text(text, &made, &style);
+        ow_report_plan_yaml(text, &made);
+        ow_plan_done(&made);
+    }
+    ow_job_free(job);
+    return status;
+}
+
+static ow_status planned_job(const ow_context *context, void *data)
+{
+    const char *const *words = data;
+    ow_catalog *catalog = NULL;
+    ow_net *net = NULL;
+    ow_text text = ow_text_new(context);
+    ow_status status = open_shop(context, &catalog, &net);
+    if (status == OW_OK)
+        status = plan(context, catalog, net, *words, &text);
+    if (status == OW_OK)
+        status = ow_text_status(&text);
+    ow_text_done(&text);
+    ow_net_free(net);
+    ow_catalog_free(catalog);
+    return status;
+}
+
 static void a_whole_job_bears_every_failed_allocation(void **state)
 {
     (void)state;
@@ -166,12 +204,27 @@ static void an_ask_with_faults_bears_every_failed_allocation(void **state)
     }
 }
 
+static void a_plan_bears_every_failed_allocation(void **state)
+{
+    (void)state;
+    static const char *const jobs[] = {
+        "job: a feed\nengine: e\nturbo: t\nkeep: [sw]\noil: 15W-40\n"
+        "feed: {from: gallery, to: in, hose: 650 mm, rise: 0.25 m}\n",
+        "job: faults\nengine: f\nturbo: t\nkeep: [swi]\noil: 15W\nfeed: {form: gallery}\n",
+    };
+    for (size_t i = 0; i < sizeof jobs / sizeof *jobs; i++) {
+        const char *words = jobs[i];
+        assert_true(ow_test_fail_each(planned_job, &words) > 50);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_whole_job_bears_every_failed_allocation),
         cmocka_unit_test(a_job_without_a_stack_bears_every_failed_allocation),
         cmocka_unit_test(an_ask_with_faults_bears_every_failed_allocation),
+        cmocka_unit_test(a_plan_bears_every_failed_allocation),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
