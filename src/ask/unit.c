@@ -11,7 +11,7 @@ static ow_status lay_restrictor(const ow_ask *ask, ow_bearing said, ow_limits *l
     ow_status status = OW_OK;
     for (size_t index = 1; index < ask->given_count && status == OW_OK; index++) {
         const ow_given *to = &ask->givens[index];
-        if (to->role != OW_ROLE_TO)
+        if (to->role != OW_ROLE_TO || (to->machine != NULL && to->machine->kind == OW_ENGINE))
             continue;
         ow_restrictor_ask unit = ow_given_wants(to, said);
         if (unit == OW_RESTRICTOR_ANY)
@@ -59,6 +59,16 @@ static ow_status look_at_switch(const ow_ask *ask, ow_findings *findings)
                            from->name);
 }
 
+/* Oil under pressure comes from the engine: a switch or a restrictor is on the wrong side otherwise. */
+static ow_status look_at_direction(const ow_ask *ask, ow_findings *findings)
+{
+    const ow_given *from = &ask->givens[0];
+    if (from->machine == NULL || from->machine->kind != OW_TURBO)
+        return OW_OK;
+    return ow_findings_add(findings, "feed-backwards", OW_WARNING, from->name, NULL,
+                           "%s is where the oil goes, not where it comes from", from->name);
+}
+
 /* A drain is no narrower than the turbo's outlet, from whichever side it is asked for. */
 static void lay_bore(const ow_ask *ask, ow_limits *limits)
 {
@@ -79,6 +89,8 @@ ow_status ow_unit_lay_defaults(const ow_ask *ask, ow_bearing said, bool rating_s
     if (ask->circuit == OW_CIRCUIT_NONE || status != OW_OK)
         return status;
     status = lay_pressure(ask, limits, rating_said, findings);
+    if (status == OW_OK && ask->circuit == OW_FEED)
+        status = look_at_direction(ask, findings);
     if (status == OW_OK && ask->circuit == OW_FEED)
         status = lay_restrictor(ask, said, limits, findings);
     if (ask->circuit == OW_DRAIN)

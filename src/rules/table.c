@@ -66,6 +66,8 @@ const ow_rule ow_rules[] = {
     {"restrictor-unknown", OW_WARNING, "feed", "Whether the turbo has a restrictor built in is not known.",
      "Find out before buying: a second restrictor starves the bearing, none floods a ball-bearing unit.",
      "common practice"},
+    {"feed-backwards", OW_WARNING, "feed", "The feed begins at a turbo.",
+     "Exchange the two ports: the source is the engine's.", "common practice"},
     {"pressure-assumed", OW_NOTE, ALL, "The source's pressure is assumed.",
      "Measure it, or give the rating wanted with --rating.", "assumption of this program"},
 };

@@ -9,6 +9,7 @@
 #define HOSE_WIDE "hw, hose: {length: 650 mm}, hw"
 #define HOSE_STRONG "hw, hose-hp: {length: 650 mm}, hw"
 
+#define ASKED "asked: {bore: 3 mm, flexible: any, temperature: 120 C, fluid: oil, rating: 4 bar}\n"
 #define DRAIN "h19: {length: 300 mm}, st-p, brockle:plate"
 #define TWO_HOSES                             \
     "  - tm: {enter: run-a}\n"                \
@@ -36,9 +37,7 @@ static const char plain[] =
     "layout: plain\ncircuit: feed\nfrom: brockle:boss\nparts: [tf, " HOSE ", plover:oil-in]\n";
 /* Held to what somebody asked. */
 static const char asked[] =
-    "layout: asked\ncircuit: feed\nfrom: brockle:boss\n"
-    "asked: {bore: 3 mm, flexible: any, temperature: 120 C, fluid: oil, rating: 4 bar}\n"
-    "parts: [tf, " HOSE ", plover:oil-in]\n";
+    "layout: asked\ncircuit: feed\nfrom: brockle:boss\n" ASKED "parts: [tf, " HOSE ", plover:oil-in]\n";
 static const char iso[] =
     "layout: iso\ncircuit: feed\nfrom: brockle:side\nparts: [rf, " HOSE ", plover:oil-in]\n";
 static const char washered[] = "layout: washered\ncircuit: feed\nfrom: brockle:rear\nparts:\n"
@@ -142,6 +141,12 @@ static const rule_case layout_cases[] = {
      PAGE("id: curlew, bearing: ball, restrictor: none", "id: curlew, bearing: ball"), OW_WARNING,
      "it is not known whether curlew has a restrictor built in", "Find out before buying",
      PAGE("id: curlew, bearing: ball", "id: curlew, bearing: ball, restrictor: none")},
+    {"feed-backwards", SUBJECT_LAYOUT, asked,
+     TEXT("from: brockle:boss\n" ASKED "parts: [tf, " HOSE ", plover:oil-in]",
+          "from: plover:oil-in\n" ASKED "parts: [" HOSE ", tf, brockle:boss]"),
+     OW_WARNING, "plover:oil-in is where the oil goes", "Exchange the two ports",
+     TEXT("from: plover:oil-in\n" ASKED "parts: [" HOSE ", tf, brockle:boss]",
+          "from: brockle:boss\n" ASKED "parts: [tf, " HOSE ", plover:oil-in]")},
     {"orifice", SUBJECT_LAYOUT, holed, TEXT("orifice: 0.8..1.1 mm", "orifice: 1.1..1.3 mm"), OW_ERROR,
      "the hole of rs is 1 mm; 1.1 to 1.3 mm is asked for", "Use a restrictor with a hole in that range",
      TEXT("rs", "rs-12")},
