@@ -26,6 +26,7 @@
 #include "oilway/layout.h"
 #include "oilway/line.h"
 #include "oilway/mates.h"
+#include "oilway/mates_ask.h"
 #include "oilway/offer.h"
 #include "oilway/oil.h"
 #include "oilway/pairing.h"

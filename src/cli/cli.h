@@ -91,9 +91,6 @@ ow_status cli_open_shop(cli_run *run, bool with_net, cli_shop *shop);
 /* The same with a stock page; NULL = none. */
 ow_status cli_open_shop_with(cli_run *run, const char *stock, bool with_net, cli_shop *shop);
 void cli_close_shop(cli_shop *shop);
-
-/* end_of.c: an END, MACHINE:PORT, a switch's id or PART.END; false after complaining. */
-bool cli_find_end(cli_run *run, const cli_shop *shop, const char *words, ow_end *end);
 #define CLI_FOLDERS_MAX 32
 #define CLI_PATH_SIZE 4096
 /* The folders of the catalogue, CLI_FOLDERS_MAX at most, of which one may be written into `path`; 0 after

@@ -7,6 +7,7 @@
 #include "counter/call.h"
 
 ow_status counter_api_stack(counter_call *call);
+ow_status counter_api_sketch(counter_call *call);
 
 ow_status counter_api_check(counter_call *call);
 ow_status counter_api_bill(counter_call *call);
@@ -26,6 +27,12 @@ ow_status counter_api_siphon(counter_call *call);
 ow_status counter_api_read(counter_call *call);
 ow_status counter_api_shop(counter_call *call);
 ow_status counter_api_catalog(counter_call *call);
+
+/* The counter sheet, as a page of its own: of an ask, or of `layout` or `job` in the query. */
+ow_status counter_sheet(counter_call *call);
+ow_status counter_sheet_of_stack(counter_call *call);
+
+#define COUNTER_SVG "image/svg+xml; charset=utf-8"
 
 /* Reads the body as layouts, freed with ow_layouts_free. */
 ow_status counter_read_layouts(counter_call *call, ow_layout **layouts, size_t *count);

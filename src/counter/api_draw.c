@@ -4,8 +4,6 @@
 
 #include "counter/api.h"
 
-#define SVG_TYPE "image/svg+xml; charset=utf-8"
-
 /* Checked first, because the drawing numbers the findings where they occur. */
 static ow_status draw(counter_call *call, const ow_layout *layouts, size_t count, bool bare)
 {
@@ -17,7 +15,7 @@ static ow_status draw(counter_call *call, const ow_layout *layouts, size_t count
         return status;
     status = ow_draw_layouts_svg(&call->text, layouts, checked.findings, count, &options);
     ow_checked_done(&checked);
-    call->type = SVG_TYPE;
+    call->type = COUNTER_SVG;
     return status;
 }
 
@@ -80,7 +78,7 @@ static ow_status draw_plan(counter_call *call, const ow_plan *plan)
     counter_count(call, "number", OW_PLAN_RETURNS, &number);
     if (call->faults.errors > 0)
         return OW_INPUT;
-    call->type = SVG_TYPE;
+    call->type = COUNTER_SVG;
     if (of == NULL || strcmp(of, "all") == 0)
         return ow_draw_plan_svg(&call->text, plan, &options);
     if (strcmp(of, "pressure") == 0)

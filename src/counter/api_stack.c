@@ -43,7 +43,9 @@ static void fill_words(counter_call *call, ow_ask_words *words, const char **wit
         counter_fault(call, "without", "", "too many parts to leave out", "64 at most");
 }
 
-ow_status counter_api_stack(counter_call *call)
+/* Answers an ask and hands the answers over. */
+static ow_status with_answers(counter_call *call,
+                              ow_status (*use)(counter_call *call, const ow_answers *answers))
 {
     const char *without[WITHOUT_MAX];
     ow_ask_words words;
@@ -60,9 +62,48 @@ ow_status counter_api_stack(counter_call *call)
         return status;
     status = ow_answers_find(&call->context, call->shop->catalog, call->shop->net, &set, &wanted, &answers);
     if (status == OW_OK) {
-        status = ow_report_answers_json(&call->text, &answers);
+        status = use(call, &answers);
         ow_answers_done(&answers);
     }
     ow_ask_set_done(&set);
     return status;
+}
+
+static ow_status write_answers(counter_call *call, const ow_answers *answers)
+{
+    return ow_report_answers_json(&call->text, answers);
+}
+
+ow_status counter_api_stack(counter_call *call)
+{
+    return with_answers(call, write_answers);
+}
+
+/* The made part of the first answer that lacks one; OW_NONE where nothing need be made, or that alone would
+ * not do. */
+static ow_status write_sketch(counter_call *call, const ow_answers *answers)
+{
+    for (size_t index = 0; index < answers->count && !answers->found; index++) {
+        const ow_answer *answer = &answers->items[index];
+        if (answer->missing_count == 0)
+            continue;
+        call->type = COUNTER_SVG;
+        return ow_draw_sketch_svg(&call->text, &answer->missing[0], answer->ask->limits.least_bore_m);
+    }
+    return OW_NONE;
+}
+
+ow_status counter_api_sketch(counter_call *call)
+{
+    return with_answers(call, write_sketch);
+}
+
+static ow_status write_sheet(counter_call *call, const ow_answers *answers)
+{
+    return ow_sheet_answer_html(&call->text, answers);
+}
+
+ow_status counter_sheet_of_stack(counter_call *call)
+{
+    return with_answers(call, write_sheet);
 }

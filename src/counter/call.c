@@ -35,7 +35,7 @@ void counter_call_refuse(counter_call *call, const char *error)
     ow_text_done(&call->text);
     call->text = ow_text_new(&call->context);
     call->type = "application/json; charset=utf-8";
-    call->policy = NULL;
+    call->policy[0] = '\0';
     if (words != NULL)
         ow_text_format(&call->text, "%s\n", words);
     cJSON_free(words);

@@ -24,8 +24,8 @@ typedef struct counter_call {
     size_t body_length;
     /* The answer. */
     ow_text text;
-    const char *type;   /* application/json unless a route says otherwise */
-    const char *policy; /* Content-Security-Policy of its own, or NULL */
+    const char *type; /* application/json unless a route says otherwise */
+    char policy[256]; /* Content-Security-Policy of its own, or "" */
 } counter_call;
 
 typedef struct counter_route {

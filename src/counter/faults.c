@@ -14,9 +14,11 @@ static void add_words(cJSON *item, const char *name, const char *words)
         cJSON_AddNullToObject(item, name);
 }
 
-/* An option of the command is a parameter here: "--from" is "from". */
+/* What the command calls so is a parameter here: "--from" is "from". */
 static const char *plain_name(const char *file)
 {
+    if (file != NULL && strcmp(file, "END") == 0)
+        return "end";
     return file != NULL && strncmp(file, "--", 2) == 0 ? file + 2 : file;
 }
 

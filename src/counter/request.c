@@ -53,7 +53,7 @@ counter_caller counter_request_caller(struct MHD_Connection *connection, const c
         .origin = header(connection, MHD_HTTP_HEADER_ORIGIN),
         .fetch_site = header(connection, "Sec-Fetch-Site"),
         .fetch_mode = header(connection, "Sec-Fetch-Mode"),
-        .whole_page = strcmp(method, "GET") == 0 && strcmp(url, "/") == 0,
+        .whole_page = strcmp(method, "GET") == 0 && (strcmp(url, "/") == 0 || strcmp(url, "/sheet") == 0),
     };
 }
 
@@ -86,14 +86,15 @@ static size_t character(const unsigned char *at)
     return 0;
 }
 
-/* Text of one line: valid UTF-8, nothing that controls a terminal, no NUL inside. */
-static bool is_text(const char *bytes, size_t length)
+/* Text of one line, or of several: valid UTF-8, nothing that controls a terminal, no NUL inside. */
+static bool is_text(const char *bytes, size_t length, bool lines)
 {
     size_t at = 0;
     while (at < length) {
         unsigned char byte = (unsigned char)bytes[at];
         size_t step = character((const unsigned char *)bytes + at);
-        if (step == 0 || byte < 0x20 || byte == 0x7F)
+        bool blank = lines && (byte == '\n' || byte == '\r' || byte == '\t');
+        if (step == 0 || (byte < 0x20 && !blank) || byte == 0x7F)
             return false;
         at += step;
     }
@@ -113,7 +114,8 @@ static enum MHD_Result take_parameter(void *user, enum MHD_ValueKind kind, const
         counter_fault(call, "query", "", "too many parameters", NULL);
         return MHD_NO;
     }
-    if (!is_text(name, name_length) || !is_text(value, value_length)) {
+    bool lines = strcmp(name, "layout") == 0 || strcmp(name, "job") == 0;
+    if (!is_text(name, name_length, false) || !is_text(value, value_length, lines)) {
         counter_fault(call, "query", "", "a parameter is not text in UTF-8", NULL);
         return MHD_NO;
     }

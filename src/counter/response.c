@@ -66,8 +66,8 @@ enum MHD_Result counter_respond(struct MHD_Connection *connection, unsigned stat
             return MHD_NO;
         }
     }
-    return queue(connection, status, response, call->type, call->policy != NULL ? call->policy : data_policy,
-                 "no-store");
+    return queue(connection, status, response, call->type,
+                 call->policy[0] != '\0' ? call->policy : data_policy, "no-store");
 }
 
 enum MHD_Result counter_respond_refusal(struct MHD_Connection *connection, unsigned status, const char *words,

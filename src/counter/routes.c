@@ -3,11 +3,14 @@
 
 #include "counter/api.h"
 
+#define ASK                                                                                                  \
+    "from to* keep* best circuit bearing bore flexible closing restrictor orifice rating temperature fluid " \
+    "hose tolerate remote-switch without* explain"
+
 static const counter_route routes[] = {
-    {"GET", "/api/stack",
-     "from to* keep* best circuit bearing bore flexible closing restrictor orifice rating temperature fluid "
-     "hose tolerate remote-switch without* explain",
-     counter_api_stack},
+    {"GET", "/api/stack", ASK, counter_api_stack},
+    {"GET", "/api/sketch", ASK, counter_api_sketch},
+    {"GET", "/sheet", ASK " layout job", counter_sheet},
     {"POST", "/api/check", "", counter_api_check},
     {"POST", "/api/bill", "", counter_api_bill},
     {"POST", "/api/plan", "", counter_api_plan},

@@ -290,6 +290,7 @@ async function where_there_is_no_stack_the_missing_part_is_named() {
   const page = await open(FILLED.none);
   await says(page, "stack", "There is no such stack");
   assert.match(await page.locator("#stack-result").textContent(), /One made part would complete it.*M13x1.25 male/s);
+  await page.waitForSelector(".drawing svg");
   await page.close();
 }
 
@@ -328,6 +329,21 @@ async function a_layout_prints_on_one_or_two_pages() {
       for (const unwanted of ["More limits", "Copy the link"]) assert.ok(!words.includes(unwanted), `${name}: ${unwanted}`);
       await page.close();
     }
+  }
+}
+
+async function the_counter_sheet_opens_with_its_own_style() {
+  for (const [name, parameters] of [["stack", FOUND], ["check", FILLED.check], ["job", FILLED.job]]) {
+    const page = await open(parameters);
+    await quiet(page);
+    const [sheet] = await Promise.all([context.waitForEvent("page"), page.getByRole("link", { name: "Counter sheet" }).click()]);
+    sheet.on("console", (message) => complaints.push(`sheet: ${message.text()}`));
+    await sheet.waitForLoadState();
+    assert.match(sheet.url(), /\/sheet\?/);
+    assert.equal(await sheet.evaluate(() => getComputedStyle(document.body).marginTop), "0px", `${name}: the style is held back`);
+    assert.ok(await sheet.locator("svg").count() > 0, name);
+    if (PICTURES) await sheet.screenshot({ path: path.join(PICTURES, `sheet-${name}.png`), fullPage: true });
+    await Promise.all([sheet.close(), page.close()]);
   }
 }
 
@@ -420,7 +436,7 @@ async function nothing_is_asked_elsewhere_and_nothing_complains() {
 const TESTS = [a_stack_is_found_and_its_switch_kept, limits_are_held, a_thread_is_named_and_what_goes_on_it, a_part_is_swapped_and_the_layout_checked_again,
   a_layout_that_does_not_hold_says_why, a_job_is_written_and_planned, the_keyboard_alone_suffices, bad_input_is_marked_and_mended,
   markup_typed_in_stays_text, an_unreadable_layout_names_its_line, where_there_is_no_stack_the_missing_part_is_named,
-  a_bad_catalogue_is_told_and_the_page_goes_on, a_layout_prints_on_one_or_two_pages, nothing_is_wider_than_the_page, wider_text_still_fits,
+  a_bad_catalogue_is_told_and_the_page_goes_on, a_layout_prints_on_one_or_two_pages, the_counter_sheet_opens_with_its_own_style, nothing_is_wider_than_the_page, wider_text_still_fits,
   the_rules_of_wcag_are_kept, answers_come_in_less_than_a_tenth_of_a_second, nothing_is_asked_elsewhere_and_nothing_complains];
 
 let failed = 0;

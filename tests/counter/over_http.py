@@ -5,7 +5,9 @@
 
 Nothing but Python's own sockets and http.client, so that malformed requests can be written byte by byte.
 """
+import base64
 import concurrent.futures
+import hashlib
 import http.client
 import json
 import os
@@ -113,6 +115,9 @@ def says_what_the_command_says(counter):
         ("mates", {"end": "1/8-27 NPT male"}, ["mates", "1/8-27 NPT male"]),
         ("mates", {"end": ["R1/8 male", "1/8-27 NPT female"], "card": "yes"},
          ["mates", "R1/8 male", "1/8-27 NPT female", "--card"]),
+        ("mates", {"end": ["brockle-4:gallery", "tf-2-4.a"]}, ["mates", "brockle-4:gallery", "tf-2-4.a"]),
+        ("mates", {"end": ["banjo 10 stud", "banjo 10 eye"], "card": "yes", "bolt": "M10x1", "material": "steel"},
+         ["mates", "banjo 10 stud", "banjo 10 eye", "--card", "--bolt", "M10x1", "--material", "steel"]),
         ("oil", {"oil": "15W-40", "at": "100 C"}, ["oil", "15W-40", "--at", "100 C"]),
         ("drain", {"bore": "15.9 mm", "slope": "20 deg", "flow": "2 L/min", "oil": "15W-40", "at": "100 C"},
          ["drain", "--bore", "15.9 mm", "--slope", "20 deg", "--flow", "2 L/min", "--oil", "15W-40", "--at",
@@ -169,6 +174,22 @@ def every_answer_forbids_what_a_browser_need_not_do(counter):
         assert headers["Referrer-Policy"] == "no-referrer"
         assert headers["Cross-Origin-Resource-Policy"] == "same-origin"
         assert "Access-Control-Allow-Origin" not in headers
+
+
+def a_sheet_is_allowed_its_own_style_and_nothing_else(counter):
+    layout = command("stack", *WORDS, "--format", "yaml").decode()
+    with open(os.path.join(SOURCE, "examples/tractor-pull.yaml"), encoding="utf-8") as file:
+        job = file.read()
+    for parameters in (STACK, {"layout": layout}, {"job": job}):
+        status, headers, body = counter.get("/sheet", **parameters)
+        assert status == 200 and headers["Content-Type"].startswith("text/html"), (status, body[:300])
+        style, = re.findall(rb"<style>(.*?)</style>", body, re.S)
+        digest = base64.b64encode(hashlib.sha256(style).digest()).decode()
+        assert headers["Content-Security-Policy"] == ("default-src 'none'; style-src 'sha256-" + digest +
+                                                      "'; frame-ancestors 'none'; sandbox")
+        assert b" style=" not in body and b"<script" not in body
+    assert counter.get("/sheet", layout="layout: [")[0] == 400
+    assert counter.get("/sheet", layout=layout + "\0")[0] == 400
 
 
 def only_its_own_host_is_served(counter):
@@ -400,7 +421,8 @@ def what_cannot_be_served_is_said():
 
 def main():
     shared = [says_what_the_command_says, faults_come_back_with_their_places,
-              every_answer_forbids_what_a_browser_need_not_do, only_its_own_host_is_served,
+              every_answer_forbids_what_a_browser_need_not_do,
+              a_sheet_is_allowed_its_own_style_and_nothing_else, only_its_own_host_is_served,
               pages_of_other_sites_are_refused, no_path_reaches_a_file, what_is_too_large_is_refused,
               rubbish_is_no_matter, who_dawdles_is_hung_up_on, fifty_at_once_are_answered_alike]
     alone = [a_changed_catalogue_is_taken_over_and_a_bad_one_is_not, signals_end_it_cleanly_even_at_work,

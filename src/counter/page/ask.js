@@ -46,13 +46,17 @@ function timing(response) {
 
 /* A drawing as an element of this page; null if a newer one was asked for meanwhile. It is read as a document of
  * its own, so nothing in it can become a script here. */
-export function draw(kind, text, parameters) {
+export function draw(kind, text, parameters, path) {
   running.get(kind)?.abort();
   return new Promise((done, failed) => {
     const request = new XMLHttpRequest();
     running.set(kind, { abort: () => request.abort() });
-    request.open("POST", "/api/draw?" + new URLSearchParams({ bare: "yes", ...parameters }));
-    request.setRequestHeader("Content-Type", "application/yaml");
+    if (text === null) {
+      request.open("GET", path + "?" + new URLSearchParams(parameters));
+    } else {
+      request.open("POST", path + "?" + new URLSearchParams({ bare: "yes", ...parameters }));
+      request.setRequestHeader("Content-Type", "application/yaml");
+    }
     request.responseType = "document";
     request.onabort = () => done(null);
     request.onerror = () => failed(new Refusal("The drawing did not come.", []));

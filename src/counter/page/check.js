@@ -2,7 +2,7 @@
 /* Check a layout that somebody drew, and swap its parts one by one. */
 import { ask, faultList } from "./ask.js";
 import { by, fill, h, later, number, plural, price, table } from "./dom.js";
-import { billOf, countFindings, drawing, findingList, jointTable, linkButton, placeNames, printButton, saveButton, say, section, under } from "./result.js";
+import { billOf, countFindings, drawing, findingList, jointTable, linkButton, placeNames, printButton, saveButton, say, section, sheetLink, under } from "./result.js";
 
 const LINK_MOST = 16000;
 let text, remember, back = [];
@@ -68,7 +68,7 @@ async function check(before = "") {
   }
 }
 
-const acts = (layout) => h("p", { class: "acts" }, printButton(), " ", linkButton(), " ", saveButton("Save the layout", "layout.yaml", layout));
+const acts = (layout) => h("p", { class: "acts" }, printButton(), " ", layout.length < LINK_MOST ? sheetLink("/sheet?" + new URLSearchParams({ layout })) : null, " ", linkButton(), " ", saveButton("Save the layout", "layout.yaml", layout));
 
 function oneLayout(one) {
   const names = placeNames(one.parts);

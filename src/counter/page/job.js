@@ -3,7 +3,7 @@
 import { ask, faultList } from "./ask.js";
 import { by, fill, h, later, number, table } from "./dom.js";
 import { feedTable } from "./oil.js";
-import { billTable, countFindings, drawing, findingList, jointTable, linkButton, printButton, saveButton, say, section, under } from "./result.js";
+import { billTable, countFindings, drawing, findingList, jointTable, linkButton, printButton, saveButton, say, section, sheetLink, under } from "./result.js";
 
 const LINK_MOST = 16000;
 let text, remember, machines = null;
@@ -90,7 +90,7 @@ function showPlan(answer) {
   const { feed, drain, coolant } = answer.circuits;
   say("job-status", (answer.ok ? "It holds: " : "It does not hold: ") + countFindings(answer.findings) + ".");
   fill(by("job-result"),
-    h("p", { class: "acts" }, printButton(), " ", linkButton(), " ", saveButton("Save the job", "job.yaml", text.value)),
+    h("p", { class: "acts" }, printButton(), " ", text.value.length < LINK_MOST ? sheetLink("/sheet?" + new URLSearchParams({ job: text.value })) : null, " ", linkButton(), " ", saveButton("Save the job", "job.yaml", text.value)),
     jumps([["job-part-feed", "Feed", feed], ["job-part-drain", "Drain", drain], ["job-part-coolant", "Coolant", coolant],
       ["job-part-bill", "Bill", true], ["job-part-assumed", "What is assumed", true], ["job-part-work", "Order of work", true]]),
     section("Findings", findingList(answer.findings)),

@@ -110,9 +110,9 @@ export function billTable(bill) {
 let drawings = 0;
 
 /* A drawing of a layout or of a job. */
-export function drawing(kind, text, parameters = {}) {
+export function drawing(kind, text, parameters = {}, path = "/api/draw") {
   const box = h("figure", { class: parameters.of ? "drawing graph" : "drawing", "aria-busy": "true" }, h("p", { class: "hint" }, "Drawing …"));
-  draw(kind, text, parameters).then((svg) => {
+  draw(kind, text, parameters, path).then((svg) => {
     if (svg === null) return;
     drawings++;
     /* Names inside a drawing must not meet those of another on the page. */
@@ -170,6 +170,9 @@ export function linkButton() {
   } }, "Copy the link");
   return button;
 }
+
+/* The counter sheet opens beside this page. */
+export const sheetLink = (href) => h("a", { class: "button", href, target: "_blank", rel: "noopener" }, "Counter sheet", h("span", { class: "hidden" }, " in a new tab"));
 
 export const printButton = () => h("button", { type: "button", click: () => window.print() }, "Print");
 

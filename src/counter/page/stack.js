@@ -3,10 +3,10 @@
 import { ask, faultList } from "./ask.js";
 import { by, fill, h, later, number, plural, price } from "./dom.js";
 import { oilPiece } from "./oil.js";
-import { billOf, countFindings, drawing, findingList, joinFindings, jointTable, linkButton, placeNames, printButton, saveButton, say, section } from "./result.js";
+import { billOf, countFindings, drawing, findingList, joinFindings, jointTable, linkButton, placeNames, printButton, saveButton, say, section, sheetLink } from "./result.js";
 import { Many } from "./typed.js";
 
-const PLAIN = ["hose", "oil", "bore", "best", "circuit", "bearing", "flexible", "closing", "restrictor", "orifice", "rating", "temperature", "fluid", "without"];
+const PLAIN = ["hose", "oil", "bore", "best", "circuit", "bearing", "flexible", "closing", "restrictor", "orifice", "rating", "temperature", "fluid", "without", "explain"];
 const FLAGS = ["tolerate", "remote-switch"];
 const LIMITS = PLAIN.slice(4).concat(FLAGS);
 
@@ -52,6 +52,9 @@ function askPairs() {
   return pairs;
 }
 
+/* What the search takes: not the oil, which is reckoned apart. */
+const askOnly = (pairs) => pairs.filter(([name]) => name !== "oil");
+
 function keepLink(pairs) {
   const link = pairs.filter(([name, value]) => !(name === "best" && value === "3"));
   const without = link.filter(([name]) => name === "without").map(([, id]) => id);
@@ -85,7 +88,7 @@ async function find() {
   keepLink(pairs);
   result.setAttribute("aria-busy", "true");
   try {
-    const came = await ask("stack", "/api/stack", pairs.filter(([name]) => name !== "oil"));
+    const came = await ask("stack", "/api/stack", askOnly(pairs));
     if (came === null) return;
     showAnswer(came.answer, came.milliseconds, pairs);
   } catch (refusal) {
@@ -125,7 +128,8 @@ function showAnswer(answer, milliseconds, pairs) {
   fill(by("stack-result"),
     several ? readings(answer, again) : null,
     askWords(pairs),
-    found > 0 ? alternatives(one.stacks, again) : missing(one),
+    one.explanation?.words ? h("p", null, one.explanation.words) : null,
+    found > 0 ? alternatives(one.stacks, again) : missing(one, pairs),
     found > 0 ? oneStack(one, one.stacks[chosen], pairs) : section("Findings", findingList(one.findings || [])));
   by("stack-result").querySelector(".was-focused")?.focus();
 }
@@ -163,11 +167,15 @@ function alternatives(stacks, again) {
         index > 0 && !best.has(part.id) ? h("mark", null, part.id) : part.id])))));
 }
 
-function missing(one) {
+function missing(one, pairs) {
   const made = one.missing || [];
+  const lifted = one.lifted || [];
   return h("div", { class: "piece" },
+    lifted.length > 0 ? [h("h2", null, "Or without one of the limits"),
+      h("ul", null, lifted.map((limit) => h("li", null, "without ", h("b", null, limit.limit), ": ", limit.words)))] : null,
     made.length > 0 ? [h("h2", null, "One made part would complete it"),
-      h("ul", null, made.map((part) => h("li", null, h("b", null, part.from), part.to ? [" to ", h("b", null, part.to)] : ", a plug", ": ", part.why)))] : null,
+      h("ul", null, made.map((part) => h("li", null, h("b", null, part.from), part.to ? [" to ", h("b", null, part.to)] : ", a plug", ": ", part.why))),
+      drawing("stack-sketch", null, askOnly(pairs), "/api/sketch")] : null,
     one.reach ? h("p", null, typeof one.reach === "string" ? one.reach : one.reach.words || "") : null);
 }
 
@@ -175,8 +183,9 @@ function oneStack(one, stack, pairs) {
   const name = (pairs.find(([key]) => key === "to")?.[1] || "layout").replace(/[^A-Za-z0-9.-]+/g, "-");
   const findings = joinFindings(one.findings || [], stackFindings(stack));
   const check = "/?" + new URLSearchParams({ view: "check", layout: stack.layout });
+  const sheet = "/sheet?" + new URLSearchParams(chosen === 0 && reading === 0 ? askOnly(pairs) : { layout: stack.layout });
   return [
-    h("p", { class: "acts" }, h("a", { class: "button", href: check, "data-inside": true }, "Swap a part"), " ", printButton(), " ",
+    h("p", { class: "acts" }, h("a", { class: "button", href: check, "data-inside": true }, "Swap a part"), " ", printButton(), " ", sheetLink(sheet), " ",
       linkButton(), " ", saveButton("Save the layout", name + ".yaml", stack.layout)),
     section("Drawing", drawing("stack-drawing", stack.layout)),
     section("Findings", findingList(findings)),
