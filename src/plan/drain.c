@@ -227,10 +227,11 @@ ow_status ow_plan_drain_make(ow_planning *planning)
                 status =
                     make_outlet(planning, job->turbos[turbo], &job->turbos[turbo]->ports[index], number++);
         }
-        if (number == before)
-            ow_planning_assume(planning, OW_MARK_ASSUMED, "oil outlet of the turbo",
-                               "its record names none: no drain is planned for it", "%s",
-                               job->turbos[turbo]->id);
+        if (status == OW_OK && number == before)
+            status = ow_findings_add(&planning->plan->findings, "outlet-unknown", OW_WARNING,
+                                     job->turbos[turbo]->id, NULL,
+                                     "the record of %s names no oil outlet, so no drain is planned for it",
+                                     job->turbos[turbo]->id);
     }
     if (status == OW_OK)
         status = ow_plan_drain_take(planning);

@@ -20,6 +20,10 @@ const ow_rule ow_plan_rules[] = {
      "Have a stub plated to the block or a bung welded into the sump above its oil level; wash out the "
      "swarf.",
      "common practice"},
+    {"outlet-unknown", OW_WARNING, "drain", "The turbo's record names no oil outlet.",
+     "Write the outlet into its record, a port with circuit: drain; without a way home the oil goes past "
+     "the seals.",
+     "common practice"},
     {"oil-level-unknown", OW_NOTE, "drain", "The oil level of the sump is not given.",
      "Measure it from the turbo's outlet, engine off, and write it as oil-level.", "common practice"},
     /* ---- coolant ---- */
