@@ -176,13 +176,19 @@ static void set_eye(const ow_part *part, ow_anatomy *anatomy)
         tail->angle = part->angle_rad;
 }
 
-static void set_long(ow_anatomy *anatomy, ow_build build)
+/* A hose between two cut ends; a line with nuts is a pipe with a wall of a millimetre, or a braided hose. */
+static void set_long(const ow_part *part, ow_anatomy *anatomy)
 {
-    anatomy->build = build;
+    anatomy->build = OW_BUILD_HOSE;
     for (size_t end = 0; end < anatomy->leg_count; end++) {
-        anatomy->legs[end].length = 0.0;
-        if (build == OW_BUILD_HOSE)
-            anatomy->legs[end].form.inner_mm = anatomy->legs[end].bore;
+        ow_leg *leg = &anatomy->legs[end];
+        leg->length = 0.0;
+        if (leg->form.look == OW_LOOK_HOSE) {
+            leg->form.inner_mm = leg->bore;
+            continue;
+        }
+        anatomy->build = OW_BUILD_PIPE;
+        leg->form.outer_mm = leg->bore + (part->rigid_tube ? 2.0 : 2.6 + 0.12 * leg->bore);
     }
 }
 
@@ -219,10 +225,8 @@ ow_anatomy ow_anatomy_of_part(const ow_part *part)
         set_eye(part, &anatomy);
         break;
     case OW_HOSE:
-        set_long(&anatomy, OW_BUILD_HOSE);
-        break;
     case OW_LINE:
-        set_long(&anatomy, OW_BUILD_PIPE);
+        set_long(part, &anatomy);
         break;
     default:
         if (part->angle_rad > 0.0 && part->end_count == 2)

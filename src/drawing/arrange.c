@@ -6,6 +6,7 @@
 #include "drawing/embed.h"
 
 #define ROW_GAP 9.0 /* between rows, for labels */
+#define SLANT 24.0  /* along a slanted end before the hose turns level */
 
 typedef struct way_out { /* of a hose from its group */
     size_t child;        /* group */
@@ -42,6 +43,21 @@ static ow_spot hose_finish(const ow_figure *figure, const ow_group *group)
     return spot;
 }
 
+/* How long a hose is shown: what its ends hide, and a piece that can be seen. */
+static double shown_length(const ow_figure *figure, size_t hose)
+{
+    const ow_anatomy *anatomy = &figure->nodes[hose].anatomy;
+    double hidden = 0.0;
+    for (size_t leg = 0; leg < anatomy->leg_count; leg++) {
+        const ow_drawn_end *mate = figure->nodes[hose].mates[leg];
+        if (anatomy->build == OW_BUILD_PIPE)
+            hidden += anatomy->legs[leg].form.stub_mm;
+        else if (mate != NULL)
+            hidden += mate->enter_mm;
+    }
+    return fmax(OW_HOSE_SHOWN, 16.0 + figure->scale * hidden);
+}
+
 /* Order of rows: straight ones first, then those that leave upward from right to left, then downward. */
 static int rank_way(const way_out *way)
 {
@@ -68,9 +84,11 @@ static void place_child(ow_figure *figure, ow_group *parent, const ow_box *own, 
     ow_group *child = &figure->groups[way->child];
     ow_box block = child->bounds;
     int rank = rank_way(way);
-    double y = way->spot.y, x = way->spot.x + OW_HOSE_SHOWN;
+    double shown = shown_length(figure, child->hose), rise = sin(way->direction) * SLANT;
+    double y = way->spot.y, x = way->spot.x + shown;
     if (rank == 0) {
-        x = fmax(own->x1, way->spot.x) + OW_HOSE_SHOWN;
+        y -= fabs(rise) > 1.0 ? rise : 0.0; /* a slanted end leads up or down first */
+        x = fmax(own->x1, way->spot.x) + shown;
         if (!first && y + block.y0 < parent->bounds.y1 + ROW_GAP)
             y = parent->bounds.y1 + ROW_GAP - block.y0;
     } else if (rank == 1) {
@@ -140,8 +158,13 @@ void ow_figure_hose(const ow_figure *figure, size_t node, ow_hose_way *way)
     ow_spot start = {0.0, 0.0}, finish;
     size_t group = 0;
     *way = (ow_hose_way){.count = 0};
-    way->outer = figure->scale * anatomy->legs[0].form.outer_mm;
-    way->inner = figure->scale * fmax(anatomy->legs[0].bore, 0.5);
+    const ow_leg *near = &anatomy->legs[figure->layout->nodes[node].enter], *far = near;
+    if (anatomy->leg_count == 2)
+        far = &anatomy->legs[1 - figure->layout->nodes[node].enter];
+    way->outer = figure->scale * near->form.outer_mm;
+    way->inner = figure->scale * fmax(near->bore, 0.5);
+    way->far_outer = figure->scale * far->form.outer_mm;
+    way->far_inner = figure->scale * fmax(far->bore, 0.5);
     hose_start(figure, node, &start, &direction);
     while (group < figure->group_count && figure->groups[group].hose != node)
         group++;
@@ -154,7 +177,10 @@ void ow_figure_hose(const ow_figure *figure, size_t node, ow_hose_way *way)
     add_spot(way, start.x, start.y);
     bool level = fabs(finish.y - start.y) < 0.05;
     if (!way->open && !(level && cos(direction) > 0.99)) {
-        if (fabs(sin(direction)) > 0.5) { /* up or down, then right */
+        if (fabs(sin(direction)) > 0.05 && (finish.y - start.y) * sin(direction) < 0.0) {
+            /* on along its end until it is level with the other, then right */
+            add_spot(way, start.x - (finish.y - start.y) * cos(direction) / sin(direction), finish.y);
+        } else if (fabs(sin(direction)) > 0.5) {
             add_spot(way, start.x, finish.y);
         } else if (cos(direction) > 0.0) { /* a step */
             double middle = start.x + 0.45 * (finish.x - start.x);

@@ -85,12 +85,13 @@ size_t ow_placed_boxes(const ow_placed *placed, ow_box boxes[OW_PLACED_BOXES]);
 typedef struct ow_hose_way {
     ow_spot spots[OW_HOSE_SPOTS];
     size_t count;
-    double outer, inner; /* diameters on paper */
-    bool open;           /* its far end hangs free */
+    double outer, inner;         /* diameters on paper, at its first end */
+    double far_outer, far_inner; /* at its second: a stepped hose changes between */
+    bool open;                   /* its far end hangs free */
 } ow_hose_way;
 void ow_figure_hose(const ow_figure *figure, size_t node, ow_hose_way *way);
 
-/* Length on paper of a hose between two groups on one height. */
+/* Least length on paper of a hose between two groups on one height. */
 #define OW_HOSE_SHOWN 34.0
 
 #endif

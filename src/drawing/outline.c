@@ -284,8 +284,25 @@ static void outline_barb(const ow_leg *leg, double body, ow_outline *outline)
     put(&outline->inner, tip, 0.5 * leg->bore);
 }
 
-static void outline_tube(const ow_leg *leg, double body, ow_outline *outline)
+/* The nut that draws a tube into a 24 degree cone: over the male's thread, two threads short of its hexagon.
+ */
+static void put_tube_nut(const ow_leg *leg, const ow_drawn_end *mate, ow_outline *outline)
 {
+    double mouth = leg->length - leg->form.enter_mm, back = mouth - 3.0 - 0.2 * mate->major_mm;
+    double front = mouth + mate->stub_mm - 2.0 * mate->pitch_mm, outside = 0.62 * mate->major_mm * OW_CORNERS;
+    outline->has_over = outline->over_hexagonal = true;
+    put(&outline->over_outer, back, outside);
+    put(&outline->over_outer, front, outside);
+    put(&outline->over_inner, back, 0.5 * leg->form.outer_mm + 0.1);
+    put(&outline->over_inner, mouth - 2.0, 0.5 * leg->form.outer_mm + 0.1);
+    put(&outline->over_inner, mouth, 0.5 * mate->major_mm);
+    put(&outline->over_inner, front, 0.5 * mate->major_mm);
+}
+
+static void outline_tube(const ow_leg *leg, double body, const ow_drawn_end *mate, ow_outline *outline)
+{
+    if (leg->form.look == OW_LOOK_PIPE && mate != NULL && mate->look == OW_LOOK_STUB)
+        put_tube_nut(leg, mate, outline);
     double tip = leg->length, back = tip - leg->form.stub_mm, outside = 0.5 * leg->form.outer_mm;
     put(&outline->outer, 0.0, fmax(body, outside));
     put(&outline->outer, back, fmax(body, outside));
@@ -345,7 +362,7 @@ void ow_outline_of(const ow_leg *leg, double body, const ow_drawn_end *mate, ow_
         break;
     case OW_LOOK_BEAD:
     case OW_LOOK_PIPE:
-        outline_tube(leg, body, outline);
+        outline_tube(leg, body, mate, outline);
         break;
     case OW_LOOK_PLATE:
         outline_plate(leg, body, outline);

@@ -89,20 +89,39 @@ static size_t round_way(const ow_hose_way *way, ow_spot spots[WAY_SPOTS])
     return count;
 }
 
-static void way_side(ow_canvas *canvas, const ow_spot *spots, size_t count, double offset, bool backward,
-                     bool move)
+/* One side of a way: at one offset up to its middle spot, at another from there on. */
+typedef struct way_line {
+    const ow_spot *spots;
+    size_t count, middle;
+    double near, far; /* offsets */
+} way_line;
+
+static void way_side(ow_canvas *canvas, const way_line *line, bool backward, bool move)
 {
-    for (size_t step = 0; step < count; step++) {
-        size_t index = backward ? count - 1 - step : step;
-        ow_spot a = spots[index == 0 ? 0 : index - 1], b = spots[index + 1 == count ? index : index + 1];
+    for (size_t step = 0; step < line->count; step++) {
+        size_t index = backward ? line->count - 1 - step : step;
+        ow_spot a = line->spots[index == 0 ? 0 : index - 1];
+        ow_spot b = line->spots[index + 1 == line->count ? index : index + 1];
         double length = fmax(hypot(b.x - a.x, b.y - a.y), 1e-9);
-        ow_spot at = {spots[index].x - offset * (b.y - a.y) / length,
-                      spots[index].y + offset * (b.x - a.x) / length};
+        double offset = index < line->middle ? line->near : line->far;
+        ow_spot at = {line->spots[index].x - offset * (b.y - a.y) / length,
+                      line->spots[index].y + offset * (b.x - a.x) / length};
         if (move && step == 0)
             ow_shape_move(canvas, at);
         else
             ow_shape_line(canvas, at);
     }
+}
+
+/* Both sides; closed and without its ends, or the lines alone. */
+static void way_sides(ow_canvas *canvas, way_line line, bool surface)
+{
+    way_side(canvas, &line, false, true);
+    line.near = -line.near;
+    line.far = -line.far;
+    way_side(canvas, &line, surface, !surface);
+    if (surface)
+        ow_shape_close(canvas);
 }
 
 /* The middle of the longest straight piece, and its direction. */
@@ -127,7 +146,7 @@ static void break_way(ow_canvas *canvas, const ow_hose_way *way)
 {
     ow_spot d = {1.0, 0.0};
     ow_spot m = way_middle(way, &d);
-    double half = 0.5 * way->outer + 0.6;
+    double half = 0.5 * fmax(way->outer, way->far_outer) + 0.6;
     ow_spot n = {-d.y, d.x};
     ow_shape_move(canvas, (ow_spot){m.x - d.x + half * n.x, m.y - d.y + half * n.y});
     ow_shape_line(canvas, (ow_spot){m.x + d.x + half * n.x, m.y + d.y + half * n.y});
@@ -158,11 +177,34 @@ static void pipe_end(ow_painter *painter, size_t leg, ow_spot tip, ow_spot towar
     own.length = own.form.stub_mm + 1.0;
     ow_axis axis = {tip, (tip.x - toward.x) / length, (tip.y - toward.y) / length, painter->figure->scale};
     axis.origin = ow_axis_spot(&axis, -own.length, 0.0);
-    ow_outline_of(&own, 0.5 * placed->anatomy.legs[leg].form.inner_mm, placed->mates[leg], &outline);
+    ow_outline_of(&own, 0.5 * own.form.outer_mm, placed->mates[leg], &outline);
     double side = ow_axis_upper(&axis);
     ow_paint_ring(painter, &axis, &outline.outer, &outline.inner, side);
     ow_paint_outside(painter, &axis, &outline.outer, -side, 0.0);
     ow_paint_over(painter, &axis, &outline);
+}
+
+/* Two spots more where the longest piece is broken, so that a stepped hose can change there unseen. */
+static size_t split_way(const ow_hose_way *way, ow_spot spots[WAY_SPOTS], size_t count, size_t *middle)
+{
+    ow_spot d = {1.0, 0.0}, m = way_middle(way, &d);
+    double best = 1e9;
+    *middle = 1;
+    for (size_t index = 0; index + 1 < count; index++) { /* the piece that the middle lies on */
+        ow_spot a = spots[index], b = spots[index + 1];
+        double off = hypot(a.x - m.x, a.y - m.y) + hypot(b.x - m.x, b.y - m.y) - hypot(b.x - a.x, b.y - a.y);
+        if (off < best - 1e-9) {
+            best = off;
+            *middle = index + 1;
+        }
+    }
+    if (count + 2 > WAY_SPOTS)
+        return count;
+    memmove(&spots[*middle + 2], &spots[*middle], (count - *middle) * sizeof *spots);
+    spots[*middle] = (ow_spot){m.x - 0.1 * d.x, m.y - 0.1 * d.y};
+    spots[*middle + 1] = (ow_spot){m.x + 0.1 * d.x, m.y + 0.1 * d.y};
+    *middle += 1;
+    return count + 2;
 }
 
 void ow_paint_hose(ow_painter *painter, size_t node)
@@ -170,26 +212,22 @@ void ow_paint_hose(ow_painter *painter, size_t node)
     ow_hose_way way;
     ow_spot spots[WAY_SPOTS];
     ow_canvas *canvas = painter->canvas;
+    size_t middle = 0, enter = painter->figure->layout->nodes[node].enter;
     ow_figure_hose(painter->figure, node, &way);
-    size_t count = round_way(&way, spots);
-    bool pipe = painter->placed->anatomy.build == OW_BUILD_PIPE;
-    if (pipe) /* a pipe's wall is about a millimetre */
-        way.outer = way.inner + 2.0 * painter->figure->scale;
-    way_side(canvas, spots, count, 0.5 * way.outer, false, true);
-    way_side(canvas, spots, count, -0.5 * way.outer, true, false);
-    ow_shape_close(canvas);
+    size_t count = split_way(&way, spots, round_way(&way, spots), &middle);
+    way_line outer = {spots, count, middle, 0.5 * way.outer, 0.5 * way.far_outer};
+    way_line inner = {spots, count, middle, 0.5 * way.inner, 0.5 * way.far_inner};
+    way_sides(canvas, outer, true);
     ow_shape_end(canvas, OW_PEN_NONE, OW_FILL_WHITE);
-    way_side(canvas, spots, count, 0.5 * way.outer, false, true);
-    way_side(canvas, spots, count, -0.5 * way.outer, false, true);
+    way_sides(canvas, outer, false);
     ow_shape_end(canvas, OW_PEN_THICK, OW_FILL_NONE);
-    way_side(canvas, spots, count, 0.5 * way.inner, false, true);
-    way_side(canvas, spots, count, -0.5 * way.inner, false, true);
+    way_sides(canvas, inner, false);
     ow_shape_end(canvas, OW_PEN_HIDDEN, OW_FILL_NONE);
     break_way(canvas, &way);
-    if (pipe && way.count >= 2) {
-        pipe_end(painter, 0, way.spots[0], way.spots[1]);
+    if (painter->placed->anatomy.build == OW_BUILD_PIPE && way.count >= 2) {
+        pipe_end(painter, enter, way.spots[0], way.spots[1]);
         if (!way.open)
-            pipe_end(painter, 1, way.spots[way.count - 1], way.spots[way.count - 2]);
+            pipe_end(painter, 1 - enter, way.spots[way.count - 1], way.spots[way.count - 2]);
     }
 }
 

@@ -10,7 +10,8 @@
 #define FIGURE_HEIGHT 150.0
 
 /* Scales of ISO 5455 and steps between them, so that the paper is used. */
-static const double SCALES[] = {2.0, 1.5, 1.25, 1.0, 0.8, 0.65, 0.5, 0.4, 0.33, 0.25, 0.2, 0.1, 0.05};
+static const double SCALES[] = {2.0, 1.5,       1.25, 1.0, 0.8, 2.0 / 3.0, 0.5,
+                                0.4, 1.0 / 3.0, 0.25, 0.2, 0.1, 0.05};
 
 static void choose_scale(ow_figure *figure)
 {

@@ -115,10 +115,9 @@ static void draw_dimension(ow_canvas *canvas, const ow_measure *dimension)
     ow_draw_arrowhead(canvas, dimension->to, along, 2.4);
     ow_draw_arrowhead(canvas, dimension->from, back, 2.4);
     ow_type type = {.size = 2.6, .anchor = OW_AT_MIDDLE, .turned = dimension->upright};
-    ow_spot middle = {0.5 * (dimension->from.x + dimension->to.x),
-                      0.5 * (dimension->from.y + dimension->to.y)};
-    ow_spot at =
-        dimension->upright ? (ow_spot){middle.x - 0.8, middle.y} : (ow_spot){middle.x, middle.y - 0.8};
+    const ow_box *box = &dimension->words_box;
+    ow_spot at = dimension->upright ? (ow_spot){box->x1 - 0.4, 0.5 * (box->y0 + box->y1)}
+                                    : (ow_spot){0.5 * (box->x0 + box->x1), box->y1 - 0.4};
     ow_draw_words(canvas, &type, at, dimension->words);
 }
 

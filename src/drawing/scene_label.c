@@ -135,14 +135,15 @@ static void label_port(ow_scene *scene, size_t index)
     const ow_placed *placed = &scene->figure.nodes[index];
     ow_label label = {.kind = OW_LABEL_PORT, .line_count = 1, .bold = true};
     ow_text text = ow_text_new(scene->labels.context);
-    ow_text_add(&text, given->role == OW_ROLE_SOURCE ? "from "
-                       : given->role == OW_ROLE_TO   ? "to "
-                                                     : "kept: ");
+    if (given->machine != NULL || given->fixture != NULL) /* a bare END is called by its role already */
+        ow_text_add(&text, given->role == OW_ROLE_SOURCE ? "from "
+                           : given->role == OW_ROLE_TO   ? "to "
+                                                         : "kept: ");
     ow_text_add(&text, given->name);
     label.lines[0] = keep_words(scene, &text);
     ow_text_done(&text);
-    double back =
-        placed->anatomy.build == OW_BUILD_PORT ? -0.5 * placed->anatomy.head : -0.4 * placed->anatomy.head;
+    /* The hexagon of a switch is its widest part. */
+    double back = (placed->anatomy.build == OW_BUILD_PORT ? -0.5 : -0.15) * placed->anatomy.head;
     side_anchors(placed, 0, back, placed->anatomy.body, &label);
     size_label(&label, 0.0);
     ow_labels_add(&scene->labels, &label);
@@ -251,6 +252,15 @@ static void label_notes(ow_scene *scene)
             add_note(scene, index, "restrictor, hole ", layout->nodes[index].part->orifice_m);
 }
 
+/* Where along its first leg a whole part shows its full width. */
+static double finding_along(const ow_anatomy *anatomy)
+{
+    if (anatomy->build == OW_BUILD_PORT)
+        return -2.0;
+    return anatomy->build == OW_BUILD_SWITCH || anatomy->build == OW_BUILD_SENDER ? -0.15 * anatomy->head
+                                                                                  : 1.5;
+}
+
 static void label_finding(ow_scene *scene, size_t number)
 {
     const ow_finding *finding = &scene->findings->items[number];
@@ -267,33 +277,51 @@ static void label_finding(ow_scene *scene, size_t number)
     if (placed->is_hose)
         label.anchors[label.anchor_count++] = hose_spot(scene, node, 0.85);
     else if (end < placed->anatomy.leg_count)
-        side_anchors(placed, end, placed->anatomy.legs[end].length - 0.5, ow_leg_radius(placed, end), &label);
+        side_anchors(placed, end, placed->anatomy.legs[end].length - 0.5, rim_radius(placed, end), &label);
     else
-        side_anchors(placed, 0, placed->anatomy.build == OW_BUILD_PORT ? -2.0 : 1.5, placed->anatomy.body,
-                     &label);
+        side_anchors(placed, 0, finding_along(&placed->anatomy), placed->anatomy.body, &label);
     ow_labels_add(&scene->labels, &label);
 }
 
 /* ---- all ------------------------------------------------------------------------------------- */
+
+/* The boxes of a hose or pipe along its way, and of the nuts at a pipe's ends. */
+static size_t hose_boxes(const ow_figure *figure, size_t index, ow_box boxes[OW_PLACED_BOXES])
+{
+    const ow_anatomy *anatomy = &figure->nodes[index].anatomy;
+    ow_hose_way way;
+    size_t count = 0;
+    ow_figure_hose(figure, index, &way);
+    double half = 0.5 * fmax(way.outer, way.far_outer) + 0.6;
+    for (; count + 1 < way.count; count++)
+        boxes[count] = (ow_box){fmin(way.spots[count].x, way.spots[count + 1].x) - half,
+                                fmin(way.spots[count].y, way.spots[count + 1].y) - half,
+                                fmax(way.spots[count].x, way.spots[count + 1].x) + half,
+                                fmax(way.spots[count].y, way.spots[count + 1].y) + half};
+    for (size_t leg = 0; leg < anatomy->leg_count && anatomy->build == OW_BUILD_PIPE; leg++) {
+        const ow_drawn_end *form = &anatomy->legs[leg].form, *mate = figure->nodes[index].mates[leg];
+        bool first = leg == figure->layout->nodes[index].enter;
+        ow_spot tip = way.spots[first ? 0 : way.count - 1], next = way.spots[first ? 1 : way.count - 2];
+        double length = fmax(hypot(next.x - tip.x, next.y - tip.y), 1e-9),
+               reach = figure->scale * form->stub_mm;
+        double across = form->look == OW_LOOK_PIPE && mate != NULL ? 1.3 * mate->major_mm : form->across_mm;
+        double wide = 0.5 * OW_CORNERS * figure->scale * fmax(across, form->major_mm + 2.0);
+        ow_spot back = {tip.x + reach * (next.x - tip.x) / length, tip.y + reach * (next.y - tip.y) / length};
+        boxes[count++] = (ow_box){fmin(tip.x, back.x) - wide * fabs(next.y - tip.y) / length,
+                                  fmin(tip.y, back.y) - wide * fabs(next.x - tip.x) / length,
+                                  fmax(tip.x, back.x) + wide * fabs(next.y - tip.y) / length,
+                                  fmax(tip.y, back.y) + wide * fabs(next.x - tip.x) / length};
+    }
+    return count;
+}
 
 void ow_scene_block(ow_scene *scene)
 {
     const ow_figure *figure = &scene->figure;
     for (size_t index = 0; index < scene->layout->node_count; index++) {
         ow_box boxes[OW_PLACED_BOXES];
-        size_t count = 0;
-        if (!figure->nodes[index].is_hose) {
-            count = ow_placed_boxes(&figure->nodes[index], boxes);
-        } else {
-            ow_hose_way way;
-            ow_figure_hose(figure, index, &way);
-            double half = 0.5 * way.outer + 0.6;
-            for (; count + 1 < way.count; count++)
-                boxes[count] = (ow_box){fmin(way.spots[count].x, way.spots[count + 1].x) - half,
-                                        fmin(way.spots[count].y, way.spots[count + 1].y) - half,
-                                        fmax(way.spots[count].x, way.spots[count + 1].x) + half,
-                                        fmax(way.spots[count].y, way.spots[count + 1].y) + half};
-        }
+        size_t count = figure->nodes[index].is_hose ? hose_boxes(figure, index, boxes)
+                                                    : ow_placed_boxes(&figure->nodes[index], boxes);
         for (size_t box = 0; box < count; box++)
             ow_labels_block(&scene->labels, &boxes[box], false);
     }

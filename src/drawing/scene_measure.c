@@ -28,17 +28,23 @@ static bool part_bounds(const ow_figure *figure, size_t group, ow_box *bounds)
     return any;
 }
 
+/* Over the middle of the line, or beyond its end where it is too short for them. */
 static void place_words(ow_measure *dimension)
 {
     double width = ow_words_width(dimension->words, TYPE, false);
-    ow_spot middle = {0.5 * (dimension->from.x + dimension->to.x),
-                      0.5 * (dimension->from.y + dimension->to.y)};
-    if (dimension->upright)
+    ow_spot a = dimension->from, b = dimension->to;
+    double length = hypot(b.x - a.x, b.y - a.y),
+           beyond = length > width + 1.0 ? 0.0 : 0.5 * (length + width) + 1.8;
+    ow_spot middle = {0.5 * (a.x + b.x), 0.5 * (a.y + b.y)};
+    if (dimension->upright) {
+        middle.y += beyond;
         dimension->words_box =
             (ow_box){middle.x - TYPE - 0.6, middle.y - 0.5 * width, middle.x - 0.4, middle.y + 0.5 * width};
-    else
+    } else {
+        middle.x += beyond;
         dimension->words_box =
             (ow_box){middle.x - 0.5 * width, middle.y - TYPE - 0.6, middle.x + 0.5 * width, middle.y - 0.4};
+    }
 }
 
 /* The box of a dimension's line with its words. */
