@@ -100,6 +100,8 @@ const ow_end *ow_layout_child_end(const ow_layout *layout, size_t child);
 const ow_end *ow_layout_parent_end(const ow_layout *layout, size_t child);
 /* Whether node lies on the path from the source to given port `given` (inclusive). */
 bool ow_layout_on_path(const ow_layout *layout, size_t node, size_t given);
+/* Whether a given port other than the source lies at node or beyond it: what does not is a dead end. */
+bool ow_layout_leads_to_port(const ow_layout *layout, size_t node);
 /* The least bore of the parts on the path to the first --to, m (restrictors' orifices and given
  * ports left out); OW_NOT_SAID if a part does not say, or there is no part. */
 double ow_layout_narrowest_bore_m(const ow_layout *layout);

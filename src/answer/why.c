@@ -6,25 +6,11 @@
 #include "oilway/answer.h"
 #include "oilway/joint.h"
 
-/* Whether a given port other than the source lies at or beyond a node. */
-static bool leads_to_port(const ow_layout *layout, size_t node)
-{
-    for (size_t port = 1; port < layout->node_count; port++) {
-        if (layout->nodes[port].part != NULL)
-            continue;
-        for (size_t at = port; at != OW_NODE_NONE; at = layout->nodes[at].parent) {
-            if (at == node)
-                return true;
-        }
-    }
-    return false;
-}
-
 static size_t serving_exits(const ow_layout *layout, const ow_layout_node *node)
 {
     size_t count = 0;
     for (size_t end = 0; end < node->part->end_count; end++)
-        count += node->exits[end] != OW_NODE_NONE && leads_to_port(layout, node->exits[end]);
+        count += node->exits[end] != OW_NODE_NONE && ow_layout_leads_to_port(layout, node->exits[end]);
     return count;
 }
 
@@ -57,7 +43,7 @@ static void write_fork(ow_text *text, const ow_layout *layout, const ow_layout_n
     size_t written = 0;
     ow_text_add(text, "branches: ");
     for (size_t end = 0; end < node->part->end_count; end++) {
-        if (node->exits[end] == OW_NODE_NONE || !leads_to_port(layout, node->exits[end]))
+        if (node->exits[end] == OW_NODE_NONE || !ow_layout_leads_to_port(layout, node->exits[end]))
             continue;
         ow_text_format(text, "%s%s to ", written++ > 0 ? ", " : "", node->part->end_names[end]);
         write_ports(text, layout, node->exits[end]);
@@ -72,7 +58,7 @@ static void write_change(ow_text *text, const ow_layout *layout, size_t index)
     char to[OW_END_TEXT_SIZE];
     for (size_t end = 0; end < node->part->end_count; end++) {
         size_t child = node->exits[end];
-        if (child == OW_NODE_NONE || !leads_to_port(layout, child))
+        if (child == OW_NODE_NONE || !ow_layout_leads_to_port(layout, child))
             continue;
         const ow_end *outer = ow_layout_parent_end(layout, index);
         const ow_end *inner = ow_layout_child_end(layout, child);
@@ -90,7 +76,7 @@ void ow_layout_why(ow_text *text, const ow_layout *layout, size_t index)
     const ow_layout_node *node = &layout->nodes[index];
     if (node->part == NULL)
         return;
-    if (!leads_to_port(layout, index)) {
+    if (!ow_layout_leads_to_port(layout, index)) {
         ow_text_add(text, "closes an open end");
     } else if (serving_exits(layout, node) > 1) {
         write_fork(text, layout, node);

@@ -119,6 +119,19 @@ bool ow_layout_on_path(const ow_layout *layout, size_t node, size_t given)
     return at == node && at != OW_NODE_NONE;
 }
 
+bool ow_layout_leads_to_port(const ow_layout *layout, size_t node)
+{
+    for (size_t port = 1; port < layout->node_count; port++) {
+        if (layout->nodes[port].part != NULL)
+            continue;
+        for (size_t at = port; at != OW_NODE_NONE; at = layout->nodes[at].parent) {
+            if (at == node)
+                return true;
+        }
+    }
+    return false;
+}
+
 double ow_layout_narrowest_bore_m(const ow_layout *layout)
 {
     double narrowest = OW_NOT_SAID;

@@ -14,25 +14,12 @@ typedef struct lining {
     ow_status status;
 } lining;
 
-static bool leads_to_port(const ow_layout *layout, size_t node)
-{
-    for (size_t port = 1; port < layout->node_count; port++) {
-        if (layout->nodes[port].part != NULL)
-            continue;
-        for (size_t at = port; at != OW_NODE_NONE; at = layout->nodes[at].parent) {
-            if (at == node)
-                return true;
-        }
-    }
-    return false;
-}
-
 static size_t serving_exits(const ow_layout *layout, size_t node, size_t *ends)
 {
     size_t count = 0;
     for (size_t end = 0; end < OW_PART_ENDS; end++) {
         size_t child = layout->nodes[node].exits[end];
-        if (child != OW_NODE_NONE && leads_to_port(layout, child))
+        if (child != OW_NODE_NONE && ow_layout_leads_to_port(layout, child))
             ends[count++] = end;
     }
     return count;

@@ -40,25 +40,14 @@ static ow_status gather_layouts(ow_planning *planning)
     return OW_OK;
 }
 
-static ow_status join(ow_plan *plan, const ow_findings *findings)
-{
-    ow_status status = OW_OK;
-    for (size_t index = 0; index < findings->count && status == OW_OK; index++) {
-        const ow_finding *finding = &findings->items[index];
-        status = ow_findings_add(&plan->findings, finding->rule->id, finding->severity, finding->where,
-                                 finding->mend, "%s", finding->message);
-    }
-    return status;
-}
-
 /* A return that is not taken is an alternative: what is wrong with it is told there, not held against the
  * job. */
 static ow_status gather_findings(ow_plan *plan)
 {
-    ow_status status = join(plan, &plan->feed.findings);
+    ow_status status = ow_findings_join(&plan->findings, &plan->feed.findings, NULL);
     for (size_t index = 0; index < plan->drain.return_count && status == OW_OK; index++) {
         if (plan->drain.returns[index].taken)
-            status = join(plan, &plan->drain.returns[index].findings);
+            status = ow_findings_join(&plan->findings, &plan->drain.returns[index].findings, NULL);
     }
     ow_findings_sort(&plan->findings);
     plan->ok = !ow_findings_have(&plan->findings, OW_ERROR);
