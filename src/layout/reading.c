@@ -78,6 +78,19 @@ static void unknown_port(ow_reading *reading, ow_span span, const ow_machine *ma
     ow_text_done(&expected);
 }
 
+/* By id; "snipe-22#2" is the second of two machines of one record. */
+static const ow_machine *find_machine(ow_reading *reading, const char *id)
+{
+    const ow_machine *machine = ow_catalog_machine(reading->catalog, id);
+    const char *mark = strrchr(id, '#');
+    if (machine || !mark || mark[1] == '\0' || mark[strspn(mark + 1, "0123456789") + 1] != '\0')
+        return machine;
+    const char *record = ow_arena_copy(ow_layout_arena(reading->layout), id, (size_t)(mark - id));
+    if (!record)
+        ow_reading_note(reading, OW_MEMORY);
+    return record ? ow_catalog_machine(reading->catalog, record) : NULL;
+}
+
 /* machine:port. False if it is none, and reported. */
 static bool find_port(ow_reading *reading, const char *words, ow_span span, ow_named *named)
 {
@@ -88,7 +101,7 @@ static bool find_port(ow_reading *reading, const char *words, ow_span span, ow_n
         ow_reading_note(reading, OW_MEMORY);
         return false;
     }
-    const ow_machine *machine = ow_catalog_machine(reading->catalog, id);
+    const ow_machine *machine = find_machine(reading, id);
     const ow_port *port = machine ? ow_machine_port(machine, colon + 1) : NULL;
     if (!machine)
         ow_reading_unknown(reading, span, "an engine, a turbo or a heater of the catalogue",

@@ -27,6 +27,8 @@ ow_role ow_leaf_usual_role(const ow_leaf *leaves, size_t count, size_t leaf)
 static ow_leaf *find_leaf(ow_reading *reading, const char *words)
 {
     const char *mark = strrchr(words, '#');
+    if (mark && strchr(mark, ':')) /* of a machine: "snipe-22#2:oil-in" */
+        mark = NULL;
     size_t occurrence = mark ? (size_t)strtoul(mark + 1, NULL, 10) : 1;
     ow_end end;
     char name[OW_END_TEXT_SIZE];

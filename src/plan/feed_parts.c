@@ -27,16 +27,27 @@ static void add_to_row(ow_plan_loss *row, const ow_piece_loss *loss)
     }
 }
 
+/* Whether oil goes to more than one place: dead ends are no branches of this table. */
+static bool is_forked(const ow_feed_result *result)
+{
+    size_t live = 0;
+    for (size_t index = 0; index < result->load_count; index++)
+        live += !result->loads[index].dead;
+    return live > 1;
+}
+
 static void fill_rows(const ow_feed_result *result, ow_plan_feed *feed)
 {
+    bool forks = is_forked(result);
     double pending_pa = 0.0; /* of steps that belong to the part behind them */
     size_t row = NO_ROW;
     const char *branch = "";
     for (size_t index = 0; index < result->loss_count; index++) {
         const ow_piece_loss *loss = &result->losses[index];
-        if (strcmp(branch, result->loss_branches[index]) != 0)
+        const char *here = forks ? result->loss_branches[index] : "";
+        if (strcmp(branch, here) != 0)
             row = NO_ROW;
-        branch = result->loss_branches[index];
+        branch = here;
         if (loss->is_step) {
             *(belongs_before(loss) && row != NO_ROW ? &feed->parts[row].loss_pa : &pending_pa) +=
                 loss->loss_pa;

@@ -142,6 +142,34 @@ static void need_port(ow_job_reading *reading, const ow_yaml *node, const ow_mac
                      "%s has no %s (a port of the %s)", machine->id, what, ow_circuit_word(circuit));
 }
 
+/* A second turbo of one record is a machine of its own: "snipe-22#2". */
+static const ow_machine *tell_apart(ow_job_reading *reading, const ow_machine *turbo)
+{
+    const ow_job *job = reading->job;
+    char id[128];
+    size_t same = 1;
+    for (size_t index = 0; index < job->turbo_count; index++) {
+        const char *other = job->turbos[index]->id;
+        size_t length = strcspn(other, "#");
+        same += strlen(turbo->id) == length && strncmp(other, turbo->id, length) == 0;
+    }
+    if (same == 1)
+        return turbo;
+    ow_machine *copy = ow_arena_get_array(reading->arena, 1, sizeof *copy);
+    int length = snprintf(id, sizeof id, "%.100s#%zu", turbo->id, same);
+    const char *own = length > 0 ? ow_arena_copy(reading->arena, id, (size_t)length) : NULL;
+    ow_port *ports = ow_arena_get_array(reading->arena, turbo->port_count, sizeof *ports);
+    if (copy == NULL || own == NULL || ports == NULL) {
+        ow_job_note(reading, OW_MEMORY);
+        return turbo;
+    }
+    *copy = *turbo;
+    copy->id = own;
+    memcpy(ports, turbo->ports, turbo->port_count * sizeof *ports);
+    copy->ports = ports; /* ports are told apart by where they lie */
+    return copy;
+}
+
 static void add_turbo(ow_job_reading *reading, const ow_yaml *node)
 {
     ow_job *job = reading->job;
@@ -149,7 +177,8 @@ static void add_turbo(ow_job_reading *reading, const ow_yaml *node)
     if (turbo == NULL)
         return;
     need_port(reading, ow_yaml_real(node), turbo, OW_FEED, "oil inlet");
-    job->turbos[job->turbo_count++] = turbo;
+    job->turbos[job->turbo_count] = tell_apart(reading, turbo);
+    job->turbo_count++;
 }
 
 static void read_turbos(ow_job_reading *reading, const ow_yaml *node)

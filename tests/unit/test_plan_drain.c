@@ -1,0 +1,277 @@
+/* SPDX-License-Identifier: MIT */
+/* The drain of a plan: what is reckoned along a route, which return is taken, what is to be made where none
+ * does. */
+#include <math.h>
+
+#include "plan/planned.h"
+#include "support/near.h"
+
+#define PLAIN "job: x\nengine: motor\nturbo: plain\nkeep: [sw]\noil: 15W-40\n"
+#define DEGREE_RAD 0.017453292519943295
+
+/* Positions of the small shop: the plate lies 300 mm under the outlet and hypot(60, 40) mm aside. */
+static void each_run_is_reckoned_at_its_own_slope_and_bore(void **state)
+{
+    planned self;
+    ow_liquid liquid;
+    ow_drain_flow flow;
+    (void)state;
+    planned_make(&self, PLAIN PLANNED_STATES "drain: {to: plate, flow: 2 L/min, aeration: 2}\n");
+    const ow_plan_return *home = &self.plan.drain.returns[0];
+    assert_int_equal(self.plan.drain.return_count, 1);
+    assert_true(home->reckoned && home->taken && home->straight);
+    assert_int_equal(home->segment_count, 3); /* stub, hose, stub */
+    assert_near(home->segments[1].slope_rad, atan2(0.300, hypot(0.060, 0.040)), 1e-12);
+    /* the two stubs of 30 mm lie on the way too */
+    assert_near(home->segments[1].length_m, hypot(0.300, hypot(0.060, 0.040)) - 0.060, 1e-12);
+    assert_near(home->segments[0].bore_m, 0.017, 1e-12);
+    assert_near(home->segments[1].bore_m, 0.019, 1e-12);
+    assert_string_equal(home->segment_parts[1], "h19");
+    assert_int_equal(ow_oil_liquid(&self.job->oil, 100.0, &liquid), OW_OK);
+    for (size_t index = 0; index < 3; index++) {
+        const ow_drain_ask ask = {home->segments[index].bore_m, home->segments[index].slope_rad,
+                                  4.0 / 60000.0, liquid};
+        assert_int_equal(ow_drain_run(&ask, &flow), OW_OK);
+        assert_near(home->hot[index].flow.fill, flow.fill, 1e-12);
+    }
+    planned_done(&self);
+}
+
+/* What the return names as margin and as the least that would do is so when it is put in. */
+static void the_margin_and_the_least_that_would_do_hold(void **state)
+{
+    planned self;
+    ow_liquid liquid;
+    ow_drain_flow flow;
+    (void)state;
+    planned_make(&self, PLAIN PLANNED_STATES "drain: {to: plate, flow: 2 L/min, aeration: 2}\n");
+    const ow_plan_return *home = &self.plan.drain.returns[0];
+    const ow_drain_segment *worst = &home->segments[home->governing];
+    assert_int_equal(ow_oil_liquid(&self.job->oil, 100.0, &liquid), OW_OK);
+    ow_drain_ask ask = {worst->bore_m, worst->slope_rad, home->margin * 4.0 / 60000.0, liquid};
+    assert_int_equal(ow_drain_run(&ask, &flow), OW_OK);
+    assert_near(flow.fill, 0.5, 1e-6);
+    ask = (ow_drain_ask){home->least_bore_m, worst->slope_rad, 4.0 / 60000.0, liquid};
+    assert_int_equal(ow_drain_run(&ask, &flow), OW_OK);
+    assert_near(flow.fill, 0.5, 1e-6);
+    ask = (ow_drain_ask){worst->bore_m, home->least_slope_rad, 4.0 / 60000.0, liquid};
+    assert_int_equal(ow_drain_run(&ask, &flow), OW_OK);
+    assert_near(flow.fill, 0.5, 1e-6);
+    double pool_m = fmax(ow_pool_weir_m(home->least_outlet_m, 4.0 / 60000.0),
+                         ow_pool_orifice_m(home->least_outlet_m, 4.0 / 60000.0));
+    assert_near(pool_m, OW_DRAIN_POOL_LIMIT_M, 1e-6);
+    assert_true(home->margin > 1.0 && home->ok);
+    assert_non_null(strstr(self.plan.feed.drain_verdict, "not too much for the run to plate"));
+    planned_done(&self);
+}
+
+/* 0.5 kPa is 0.5 x 1000 / (rho g) m of oil (hydrostatics), and 50 mm are kept over that. */
+static void entry_and_outlet_are_held_against_the_oil_level_and_the_crankcase(void **state)
+{
+    planned self;
+    ow_liquid liquid;
+    (void)state;
+    planned_make(&self, PLAIN PLANNED_STATES "drain: {to: plate, oil-level: -340 mm, crankcase: 0.5 kPa}\n");
+    const ow_plan_return *home = &self.plan.drain.returns[0];
+    assert_int_equal(ow_oil_liquid(&self.job->oil, 100.0, &liquid), OW_OK);
+    assert_true(home->level_said);
+    assert_near(home->entry_over_m, 0.040, 1e-9);
+    assert_near(home->outlet_over_m, 0.340, 1e-9);
+    assert_near(home->head_needed_m, 500.0 / (liquid.density_kgm3 * 9.80665) + 0.050, 1e-9);
+    assert_true(home->ok);
+    planned_done(&self);
+    planned_make(&self, PLAIN PLANNED_STATES "drain: {to: plate, oil-level: -250 mm}\n");
+    assert_true(planned_has(&self.plan.findings, "drain-drowned"));
+    assert_false(self.plan.drain.returns[0].ok);
+    assert_int_equal(self.plan.drain.made_count, 1); /* none does: one is to be made */
+    assert_near(self.plan.drain.made[0].lowest_m, 0.250, 1e-9);
+    planned_done(&self);
+}
+
+static void a_route_in_pieces_is_judged_piece_by_piece(void **state)
+{
+    planned self;
+    (void)state;
+    planned_make(
+        &self, PLAIN PLANNED_STATES
+        "drain: {to: plate, route: [{length: 150 mm, slope: 60 deg}, {length: 100 mm, slope: 10 deg}]}\n");
+    const ow_plan_return *home = &self.plan.drain.returns[0];
+    assert_false(home->straight);
+    assert_int_equal(home->segment_count, 4);
+    assert_near(home->segments[1].slope_rad, 60.0 * DEGREE_RAD, 1e-9);
+    assert_near(home->segments[2].slope_rad, 10.0 * DEGREE_RAD, 1e-9);
+    assert_true(planned_has(&self.plan.findings, "drain-slope"));
+    assert_true(home->ok);
+    planned_done(&self);
+    planned_make(&self, PLAIN PLANNED_STATES "drain: {to: plate, route: [{length: 150 mm, slope: 60 deg}, "
+                                             "{length: 50 mm, slope: -5 deg}, {length: "
+                                             "100 mm, slope: 40 deg}]}\n");
+    assert_true(planned_has(&self.plan.findings, "drain-sag"));
+    assert_true(self.plan.drain.returns[0].margin == 0.0);
+    assert_false(self.plan.ok);
+    planned_done(&self);
+    planned_make(&self, PLAIN PLANNED_STATES "drain: {to: plate, route: [{length: 150 mm, slope: 0 deg}]}\n");
+    assert_true(planned_has(&self.plan.findings, "drain-level"));
+    planned_done(&self);
+}
+
+/* Both do; the plate is bolted on, the sump has to be welded. */
+static void the_return_with_the_least_work_is_taken(void **state)
+{
+    planned self;
+    (void)state;
+    planned_make(&self, PLAIN PLANNED_STATES "drain: {oil-level: -400 mm}\n");
+    const ow_plan_drain *drain = &self.plan.drain;
+    assert_int_equal(drain->return_count, 2);
+    assert_string_equal(drain->returns[0].port->name, "plate");
+    assert_int_equal(drain->returns[0].work, OW_WORK_BOLT);
+    assert_int_equal(drain->returns[1].work, OW_WORK_WELD);
+    assert_true(drain->returns[0].taken && !drain->returns[1].taken);
+    assert_true(drain->returns[0].ok && drain->returns[1].ok);
+    assert_int_equal(drain->made_count, 0);
+    planned_done(&self);
+    planned_make(&self,
+                 PLAIN PLANNED_STATES "drain: {oil-level: -310 mm}\n"); /* the sump's lies at -330 mm */
+    assert_false(self.plan.drain.returns[1].ok);
+    assert_false(planned_has(&self.plan.findings, "drain-drowned")); /* of a return that is not taken */
+    assert_true(self.plan.ok);
+    planned_done(&self);
+}
+
+static void two_turbos_do_not_share_a_return(void **state)
+{
+    planned self;
+    (void)state;
+    planned_make(&self, "job: x\nengine: motor\nturbo: [plain, ball]\nkeep: [sw]\nfeed: {from: gallery}\n");
+    const ow_plan_drain *drain = &self.plan.drain;
+    const ow_port *first = NULL, *second = NULL;
+    assert_int_equal(drain->return_count, 4);
+    for (size_t index = 0; index < 4; index++) {
+        if (drain->returns[index].taken)
+            *(drain->returns[index].outlet_number == 0 ? &first : &second) = drain->returns[index].port;
+    }
+    assert_true(first != NULL && second != NULL && first != second);
+    assert_non_null(planned_assumed(&self.plan, "places of the turbos"));
+    planned_done(&self);
+}
+
+static void the_oil_of_two_turbos_of_one_kind_is_not_counted_twice(void **state)
+{
+    planned self;
+    (void)state;
+    planned_make(&self, "job: x\nengine: motor\nturbo: [plain, plain]\nkeep: [sw]\nfeed: {from: gallery}\n");
+    const ow_plan_feed *feed = &self.plan.feed;
+    double sum_m3s = 0.0;
+    for (size_t index = 0; index < self.plan.drain.return_count; index++) {
+        if (self.plan.drain.returns[index].taken)
+            sum_m3s += self.plan.drain.returns[index].flow_m3s;
+    }
+    assert_near(sum_m3s, feed->answer.results[feed->hot_rev].flow_m3s, 1e-9);
+    planned_done(&self);
+}
+
+static void a_third_turbo_without_a_return_gets_a_drain_to_be_made(void **state)
+{
+    planned self;
+    (void)state;
+    planned_make(&self,
+                 "job: x\nengine: motor\nturbo: [plain, ball, plain]\nkeep: [sw]\nfeed: {from: gallery}\n");
+    assert_true(planned_has(&self.plan.findings, "no-return"));
+    assert_int_equal(self.plan.drain.made_count, 1);
+    assert_false(self.plan.ok);
+    planned_done(&self);
+}
+
+/* M22x1.5: tapping drill 20.5 mm (ISO 2306: nominal less pitch). */
+static void an_engine_without_a_return_gets_a_drain_to_be_made(void **state)
+{
+    planned self;
+    size_t swarf = 0;
+    (void)state;
+    planned_make(&self, "job: x\nengine: dry\nturbo: plain\ndrain: {oil-level: -260 mm}\n");
+    assert_true(planned_has(&self.plan.findings, "no-return"));
+    assert_int_equal(self.plan.drain.made_count, 1);
+    const ow_plan_made *made = &self.plan.drain.made[0];
+    assert_near(made->bore_m, 0.016, 1e-9); /* no narrower than the turbo's outlet */
+    assert_string_equal(made->fitting, "st-f");
+    assert_int_equal(made->hose_mm, 19);
+    assert_string_equal(made->hose, "fluoro-silicone");
+    assert_string_equal(made->thread, "M22x1.5 female washer");
+    assert_string_equal(made->tapped_with, "st-m");
+    assert_near(made->tapping.drill_m, 0.0205, 1e-9);
+    assert_string_equal(made->welded_with, "st-w");
+    assert_near(made->lowest_m, 0.260, 1e-9);
+    for (size_t index = 0; index < made->step_count; index++)
+        swarf += strstr(made->steps[index], "chip") != NULL;
+    assert_true(swarf >= 1 && made->step_count >= 6);
+    planned_done(&self);
+}
+
+static void a_flange_that_the_shop_knows_not_is_plated(void **state)
+{
+    planned self;
+    (void)state;
+    planned_make(&self, "job: x\nengine: motor\nturbo: plain-2\nkeep: [sw]\nfeed: {from: gallery}\n");
+    assert_int_equal(self.plan.drain.made_count, 1);
+    const ow_plan_made *made = &self.plan.drain.made[0];
+    assert_null(made->fitting);
+    assert_null(made->pattern);
+    assert_non_null(strstr(made->steps[0], "Make a stub for the turbo's outlet, flange f99"));
+    assert_non_null(strstr(made->steps[0], "bored 16 mm"));
+    assert_non_null(strstr(made->steps[0], "pipe of 19 mm outside"));
+    planned_done(&self);
+}
+
+/* 1.5 L/min measured, twice that as froth: found by trying where it runs just half full. */
+static void what_a_little_warmer_oil_or_a_little_less_bore_would_change_is_said(void **state)
+{
+    planned self;
+    (void)state;
+    planned_make(&self, PLAIN PLANNED_STATES
+                 "drain: {to: plate, flow: 2 L/min, aeration: 2, route: [{length: 300 mm, slope: 16 deg}]}\n"
+                 "limits: {slope: 5 deg, fill: 0.36}\n");
+    const ow_plan_return *home = &self.plan.drain.returns[0];
+    double fill = home->hot[home->governing].flow.fill;
+    assert_true(fill > 0.34 && fill < 0.38);
+    assert_true(planned_has(&self.plan.findings, "unsure"));
+    planned_done(&self);
+    planned_make(
+        &self, PLAIN PLANNED_STATES
+        "drain: {to: plate, flow: 1.2 L/min, aeration: 2, route: [{length: 300 mm, slope: 60 deg}]}\n");
+    assert_false(planned_has(&self.plan.findings, "unsure"));
+    planned_done(&self);
+}
+
+static void plain_silicone_is_refused_and_something_better_resolved(void **state)
+{
+    planned self;
+    (void)state;
+    planned_make(&self, PLAIN PLANNED_STATES "drain: {to: plate, hose: silicone, oil-level: -400 mm}\n");
+    assert_int_equal(planned_finding(&self.plan.findings, "hose-fluid")->severity, OW_ERROR);
+    assert_non_null(self.plan.drain.returns[0].layout);
+    planned_done(&self);
+    planned_make(&self,
+                 PLAIN PLANNED_STATES "drain: {to: plate, hose: fluoro-silicone, oil-level: -400 mm}\n");
+    assert_false(planned_has(&self.plan.findings, "hose-fluid"));
+    assert_true(self.plan.ok);
+    planned_done(&self);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(each_run_is_reckoned_at_its_own_slope_and_bore),
+        cmocka_unit_test(the_margin_and_the_least_that_would_do_hold),
+        cmocka_unit_test(entry_and_outlet_are_held_against_the_oil_level_and_the_crankcase),
+        cmocka_unit_test(a_route_in_pieces_is_judged_piece_by_piece),
+        cmocka_unit_test(the_return_with_the_least_work_is_taken),
+        cmocka_unit_test(two_turbos_do_not_share_a_return),
+        cmocka_unit_test(the_oil_of_two_turbos_of_one_kind_is_not_counted_twice),
+        cmocka_unit_test(a_third_turbo_without_a_return_gets_a_drain_to_be_made),
+        cmocka_unit_test(an_engine_without_a_return_gets_a_drain_to_be_made),
+        cmocka_unit_test(a_flange_that_the_shop_knows_not_is_plated),
+        cmocka_unit_test(what_a_little_warmer_oil_or_a_little_less_bore_would_change_is_said),
+        cmocka_unit_test(plain_silicone_is_refused_and_something_better_resolved),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
