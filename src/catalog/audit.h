@@ -35,6 +35,8 @@ typedef struct ow_gather {
 
 ow_gather ow_gather_new(ow_audit *audit, ow_severity severity, const char *fault, const char *mend);
 void ow_gather_add(ow_gather *gather, const ow_entry *entry);
+/* The same of one end, told as "id.end". */
+void ow_gather_add_end(ow_gather *gather, const ow_entry *entry, const char *end);
 void ow_gather_end(ow_gather *gather);
 
 /* The looks, each over all records. */

@@ -47,13 +47,19 @@ static void tell_gathered(ow_gather *gather)
 
 void ow_gather_add(ow_gather *gather, const ow_entry *entry)
 {
+    ow_gather_add_end(gather, entry, NULL);
+}
+
+void ow_gather_add_end(ow_gather *gather, const ow_entry *entry, const char *end)
+{
     if (gather->count > 0 && strcmp(gather->page, entry->part->page) != 0)
         tell_gathered(gather);
     if (gather->count == 0)
         gather->first = entry;
     gather->page = entry->part->page;
     if (gather->count < IDS_SHOWN)
-        ow_text_format(&gather->ids, "%s%s", gather->count ? ", " : "", entry->part->id);
+        ow_text_format(&gather->ids, "%s%s%s%s", gather->count ? ", " : "", entry->part->id, end ? "." : "",
+                       end ? end : "");
     else if (gather->count == IDS_SHOWN)
         ow_text_add(&gather->ids, " and others");
     gather->count++;

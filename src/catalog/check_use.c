@@ -189,7 +189,7 @@ static void tell_of(ow_use *use, size_t i, ow_gather *lonely, ow_gather *useless
     const ow_entry *entry = &use->audit->catalog->entries[i];
     for (size_t end = 0; end < entry->part->end_count; end++) {
         if (!use->mated[use->part_kinds[i][end]]) {
-            ow_gather_add(lonely, entry);
+            ow_gather_add_end(lonely, entry, entry->part->end_names[end]);
             return;
         }
     }

@@ -134,7 +134,7 @@ ow_status ow_value_price(ow_reader *reader, const ow_field *field, const ow_yaml
     if (!read_cents(node->words, field->high, &cents)) {
         const char *comma = strchr(node->words, ',');
         return fault(reader, node, "a decimal number such as 3.10, from 0 to 1000000, or ~ for none",
-                     comma ? "write a point for the comma" : NULL, field->key, "is not a price");
+                     comma ? "write a point for the comma" : NULL, node->words, "is not a price");
     }
     *price = (ow_said_price){true, cents};
     return OW_OK;

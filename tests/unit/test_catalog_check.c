@@ -238,7 +238,7 @@ static void parts_alike_in_all_but_id_and_price_are_told(void **state)
 static void an_end_that_nothing_mates_is_told(void **state)
 {
     (void)state;
-    assert_tells(OW_WARNING, "an end that nothing in the catalogue mates (1 part: x)",
+    assert_tells(OW_WARNING, "an end that nothing in the catalogue mates (1 part: x.b)",
                  ONE("adapter", "a: 1/8-27 NPT male, b: M13x1.25 male washer, bore: 4 mm"));
     assert_tells(OW_WARNING, "nothing in the catalogue mates port \"e2:g\"",
                  "{kind: engine, id: e2, ports: {g: {end: M13x1.25 female washer}}}\n");
