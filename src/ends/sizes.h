@@ -34,7 +34,6 @@ const ow_cone_series *ow_cone_series_at(size_t index);
 const ow_cone_series *ow_cone_series_find(const char *name); /* NULL if there is none */
 
 /* Threads of the metric O-ring port, ISO 6149-1. */
-size_t ow_o_ring_port_count(void);
 const ow_thread *ow_o_ring_port_at(size_t index);
 bool ow_is_o_ring_port(const ow_thread *thread); /* pitch 0: any of that diameter */
 

@@ -107,11 +107,6 @@ const ow_cone_series *ow_cone_series_at(size_t index)
     return index < LENGTH(CONE_SERIES) ? &CONE_SERIES[index] : NULL;
 }
 
-size_t ow_o_ring_port_count(void)
-{
-    return LENGTH(O_RING_PORTS);
-}
-
 const ow_thread *ow_o_ring_port_at(size_t index)
 {
     return index < LENGTH(O_RING_PORTS) ? &O_RING_PORTS[index] : NULL;

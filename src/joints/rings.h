@@ -34,7 +34,6 @@ typedef struct ow_o_ring_row {
     const char *source;
 } ow_o_ring_row;
 
-size_t ow_o_ring_count(void);
 const ow_o_ring_row *ow_o_ring_at(size_t index);        /* NULL past the end */
 const ow_o_ring_row *ow_o_ring_find(const ow_end *end); /* NULL: no published size */
 

@@ -65,11 +65,6 @@ static const ow_o_ring_row ROWS[] = {
     {OW_FORM_THREAD, OW_SEAT_O_RING, 60000, 2000, "", 56.6, 2.9, "ISO 6149; size from memory"},
 };
 
-size_t ow_o_ring_count(void)
-{
-    return sizeof ROWS / sizeof ROWS[0];
-}
-
 const ow_o_ring_row *ow_o_ring_at(size_t index)
 {
     return index < sizeof ROWS / sizeof ROWS[0] ? &ROWS[index] : NULL;

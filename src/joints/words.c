@@ -185,11 +185,6 @@ size_t ow_card_words_count(void)
     return sizeof WORDS / sizeof WORDS[0];
 }
 
-const ow_card_words *ow_card_words_at(size_t index)
-{
-    return index < sizeof WORDS / sizeof WORDS[0] ? &WORDS[index] : NULL;
-}
-
 const ow_card_words *ow_card_words_find(const char *rule)
 {
     for (size_t i = 0; i < sizeof WORDS / sizeof WORDS[0]; i++)

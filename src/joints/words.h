@@ -12,7 +12,6 @@ typedef struct ow_card_words {
 } ow_card_words;
 
 size_t ow_card_words_count(void);
-const ow_card_words *ow_card_words_at(size_t index);       /* NULL past the end */
 const ow_card_words *ow_card_words_find(const char *rule); /* NULL if there is none */
 
 #endif
