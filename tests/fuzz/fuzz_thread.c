@@ -44,6 +44,23 @@ static void check_pair(const ow_thread *thread)
                           strlen(pairing.why) < sizeof pairing.why - 1);
 }
 
+/* A class behind the designation, and what is no thread of the tables. */
+static void check_words(const char *words)
+{
+    ow_thread thread;
+    ow_thread_class said;
+    size_t start = 0, length = 0;
+    if (ow_thread_read_class(words, &thread, &said) == OW_OK) {
+        OW_FUZZ_CHECK((unsigned)said < OW_CLASS_COUNT);
+        check_name(&thread);
+    }
+    const ow_thread_other *other = ow_thread_other_of(words, &start, &length);
+    if (other) {
+        OW_FUZZ_CHECK(length > 0 && start + length <= strlen(words));
+        OW_FUZZ_CHECK(other->what[0] && other->mend[0]);
+    }
+}
+
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
 {
     ow_thread thread;
@@ -61,6 +78,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
         check_size(&thread);
         check_pair(&thread);
     }
+    check_words(words);
     free(words);
     return 0;
 }
