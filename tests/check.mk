@@ -203,8 +203,9 @@ docs: $(BUILD)/oilway ## write anew what the documentation takes from the progra
 	@tests/docs/run.py $(BUILD)/oilway --update README.md $(sort $(wildcard docs/*.md))
 	@$(BUILD)/oilway manual >docs/man/oilway.1
 	@$(BUILD)/oilway rules --format md >docs/rules.md
-docs-fresh: $(BUILD)/oilway | $(BUILD)/.check-packages ## sessions in the documentation, the manual, the JSON against its schemas
+docs-fresh: $(BUILD)/oilway | $(BUILD)/.check-packages ## sessions and YAML in the documentation, the manual, the JSON against its schemas
 	@tests/docs/run.py $(BUILD)/oilway README.md $(sort $(wildcard docs/*.md))
 	@$(BUILD)/oilway manual | cmp - docs/man/oilway.1
 	@$(BUILD)/oilway rules --format md | cmp - docs/rules.md
+	@tests/docs/pages.py $(BUILD)/oilway README.md $(sort $(wildcard docs/*.md))
 	@tests/docs/schemas.py $(BUILD)/oilway
