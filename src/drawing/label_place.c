@@ -3,12 +3,13 @@
 #include <float.h>
 #include <math.h>
 
+#include "drawing/label_map.h"
 #include "drawing/labels.h"
 
-#define STEP 1.0      /* of the places tried */
-#define FINE 14       /* rings in which every place is tried; beyond, every second */
-#define REACH 110     /* rings: how far a label may stand off */
-#define GAP 0.9       /* between labels, and around obstacles */
+#define STEP 1.0  /* of the places tried */
+#define FINE 10   /* rings in which every place is tried; beyond, every second */
+#define REACH 110 /* rings: how far a label may stand off */
+#define GAP OW_LABEL_GAP
 #define NEAREST 1.6   /* of a label to its anchor */
 #define CROSSING 18.0 /* a leader across another leader */
 #define COVERED 1.6   /* each mm of a leader across parts */
@@ -37,6 +38,12 @@ static double covered(ow_spot from, ow_spot to, const ow_box *box)
     return high > low ? (high - low) * sqrt(dx * dx + dy * dy) : 0.0;
 }
 
+static bool meet(const ow_box *a, const ow_box *b, double margin)
+{
+    return a->x0 < b->x1 + margin && b->x0 < a->x1 + margin && a->y0 < b->y1 + margin &&
+           b->y0 < a->y1 + margin;
+}
+
 static double turn(ow_spot a, ow_spot b, ow_spot c)
 {
     return (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
@@ -52,12 +59,18 @@ static ow_box widened(const ow_box *box, double by)
     return (ow_box){box->x0 - by, box->y0 - by, box->x1 + by, box->y1 + by};
 }
 
+static ow_box line_box(ow_spot a, ow_spot b)
+{
+    return (ow_box){a.x < b.x ? a.x : b.x, a.y < b.y ? a.y : b.y, a.x < b.x ? b.x : a.x,
+                    a.y < b.y ? b.y : a.y};
+}
+
 bool ow_labels_collide(const ow_label *a, const ow_label *b)
 {
     if (!a->at.placed || !b->at.placed)
         return false;
     ow_box wide_a = widened(&a->at.box, 0.4), wide_b = widened(&b->at.box, 0.4);
-    return ow_boxes_meet(&a->at.box, &b->at.box, GAP) || covered(a->at.from, a->at.anchor, &wide_b) > 0.0 ||
+    return meet(&a->at.box, &b->at.box, GAP) || covered(a->at.from, a->at.anchor, &wide_b) > 0.0 ||
            covered(b->at.from, b->at.anchor, &wide_a) > 0.0;
 }
 
@@ -66,15 +79,14 @@ static bool is_free(const ow_labels *labels, const ow_label *own, const ow_box *
 {
     if (box->x0 < labels->least_x || box->x1 > labels->most_x)
         return false;
-    for (size_t index = 0; index < labels->obstacle_count; index++)
-        if (ow_boxes_meet(box, &labels->obstacles[index].box, GAP))
-            return false;
+    if (!ow_label_map_is_free(labels->map, box))
+        return false;
     ow_box wide = widened(box, 0.4);
     for (size_t index = 0; index < labels->count && !alone; index++) {
         const ow_label *other = &labels->items[index];
-        if (other == own || !other->at.placed)
+        if (other == own || !other->at.placed || !meet(box, &other->at.reach, GAP))
             continue;
-        if (ow_boxes_meet(box, &other->at.box, GAP) || covered(other->at.from, other->at.anchor, &wide) > 0.0)
+        if (meet(box, &other->at.box, GAP) || covered(other->at.from, other->at.anchor, &wide) > 0.0)
             return false;
     }
     return true;
@@ -85,9 +97,10 @@ static double leader_cost(const ow_labels *labels, const ow_label *own, const ow
                           bool alone, double most)
 {
     double cost = 0.0;
+    ow_box line = line_box(tried->from, tried->anchor);
     for (size_t index = 0; index < labels->count && !alone; index++) {
         const ow_label *other = &labels->items[index];
-        if (other == own || !other->at.placed)
+        if (other == own || !other->at.placed || !meet(&line, &other->at.reach, 0.5))
             continue;
         ow_box wide = widened(&other->at.box, 0.4);
         if (covered(tried->from, tried->anchor, &wide) > 0.0)
@@ -127,42 +140,52 @@ static double row_bonus(const ow_labels *labels, const ow_label *own, const ow_b
     return 0.0;
 }
 
-static void try_place(const ow_labels *labels, const ow_label *label, ow_spot anchor, ow_spot corner,
-                      bool alone, ow_label_place *best)
+/* A place being sought for one label. */
+typedef struct seeking {
+    const ow_labels *labels;
+    const ow_label *label;
+    bool alone;
+    ow_spot anchor;
+    double inherent; /* the least that a leader from the anchor costs by the parts that it crosses */
+    ow_label_place best;
+} seeking;
+
+static void try_place(seeking *self, double x, double y)
 {
-    ow_label_place tried = {.box = {corner.x, corner.y, corner.x + label->width, corner.y + label->height},
-                            .anchor = anchor,
-                            .placed = true};
-    tried.from = leader_start(&tried.box, anchor);
-    double dx = tried.from.x - anchor.x, dy = tried.from.y - anchor.y, length = sqrt(dx * dx + dy * dy);
+    const ow_label *label = self->label;
+    ow_label_place tried = {
+        .box = {x, y, x + label->width, y + label->height}, .anchor = self->anchor, .placed = true};
+    tried.from = leader_start(&tried.box, self->anchor);
+    double dx = tried.from.x - self->anchor.x, dy = tried.from.y - self->anchor.y;
+    double length = sqrt(dx * dx + dy * dy);
     /* A slanted leader is well; a nearly level one under a row of words is not. */
     tried.cost = length + (fabs(dy) < 0.05 ? 0.0 : 3.0 * fabs(dx) / (fabs(dx) + fabs(dy)));
-    if (tried.cost - ROW >= best->cost || length < NEAREST || !is_free(labels, label, &tried.box, alone))
+    if (tried.cost + self->inherent - ROW >= self->best.cost || length < NEAREST ||
+        !is_free(self->labels, label, &tried.box, self->alone))
         return;
-    tried.cost += leader_cost(labels, label, &tried, alone, best->cost + ROW - tried.cost);
-    if (tried.cost - ROW >= best->cost)
+    tried.cost += leader_cost(self->labels, label, &tried, self->alone, self->best.cost + ROW - tried.cost);
+    if (tried.cost - ROW >= self->best.cost)
         return;
-    tried.cost += row_bonus(labels, label, &tried.box);
-    if (tried.cost < best->cost - 1e-9)
-        *best = tried;
+    tried.cost += row_bonus(self->labels, label, &tried.box);
+    if (tried.cost < self->best.cost - 1e-9)
+        self->best = tried;
 }
 
 /* The places of the grid whose distance from the anchor is `ring` steps. */
-static void try_ring(const ow_labels *labels, const ow_label *label, ow_spot anchor, int ring, bool alone,
-                     ow_label_place *best)
+static void try_ring(seeking *self, int ring)
 {
-    double left = floor((anchor.x - 0.5 * label->width) / STEP) * STEP;
-    double top = floor((anchor.y - 0.5 * label->height) / STEP) * STEP;
-    int across = (int)ceil(0.5 * label->width / STEP) + ring,
-        down = (int)ceil(0.5 * label->height / STEP) + ring;
+    double left = floor((self->anchor.x - 0.5 * self->label->width) / STEP) * STEP;
+    double top = floor((self->anchor.y - 0.5 * self->label->height) / STEP) * STEP;
+    int across = (int)ceil(0.5 * self->label->width / STEP) + ring;
+    int down = (int)ceil(0.5 * self->label->height / STEP) + ring;
     int stride = ring < FINE ? 1 : 2;
     for (int i = -across; i <= across; i += stride) {
-        try_place(labels, label, anchor, (ow_spot){left + i * STEP, top - down * STEP}, alone, best);
-        try_place(labels, label, anchor, (ow_spot){left + i * STEP, top + down * STEP}, alone, best);
+        try_place(self, left + i * STEP, top - down * STEP);
+        try_place(self, left + i * STEP, top + down * STEP);
     }
     for (int i = -down + 1; i < down; i += stride) {
-        try_place(labels, label, anchor, (ow_spot){left - across * STEP, top + i * STEP}, alone, best);
-        try_place(labels, label, anchor, (ow_spot){left + across * STEP, top + i * STEP}, alone, best);
+        try_place(self, left - across * STEP, top + i * STEP);
+        try_place(self, left + across * STEP, top + i * STEP);
     }
 }
 
@@ -183,13 +206,41 @@ static void place_below(const ow_labels *labels, const ow_label *label, ow_label
     best->placed = true;
 }
 
+/*
+ * The least that a leader from an anchor costs by the parts that it must cross, whichever way it leaves: over
+ * sixteen directions, a quarter taken off for those between. An anchor in the open costs nothing.
+ */
+static double inherent_cost(const ow_labels *labels, ow_spot anchor)
+{
+    double least = DBL_MAX;
+    for (int way = 0; way < 16; way++) {
+        double angle = way * 0.39269908169872414, cost = 0.0;
+        ow_spot to = {anchor.x + 60.0 * cos(angle), anchor.y + 60.0 * sin(angle)};
+        for (size_t index = 0; index < labels->obstacle_count && cost < least; index++)
+            if (anchor.x >= labels->obstacles[index].box.x0 && anchor.x <= labels->obstacles[index].box.x1 &&
+                anchor.y >= labels->obstacles[index].box.y0 && anchor.y <= labels->obstacles[index].box.y1)
+                cost += COVERED * covered(anchor, to, &labels->obstacles[index].box);
+        least = cost < least ? cost : least;
+    }
+    return 0.75 * least;
+}
+
 ow_label_place ow_label_find_place(const ow_labels *labels, const ow_label *label, bool alone)
 {
-    ow_label_place best = {.cost = DBL_MAX};
-    for (int ring = 0; ring < REACH && ring * STEP < best.cost + ROW; ring += ring < FINE ? 1 : 2)
-        for (size_t anchor = 0; anchor < label->anchor_count; anchor++)
-            try_ring(labels, label, label->anchors[anchor], ring, alone, &best);
-    if (!best.placed)
-        place_below(labels, label, &best);
-    return best;
+    seeking self = {.labels = labels, .label = label, .alone = alone, .best = {.cost = DBL_MAX}};
+    double inherent[OW_LABEL_ANCHORS];
+    for (size_t anchor = 0; anchor < label->anchor_count; anchor++)
+        inherent[anchor] = inherent_cost(labels, label->anchors[anchor]);
+    for (int ring = 0; ring < REACH && ring * STEP < self.best.cost + ROW; ring += ring < FINE ? 1 : 2)
+        for (size_t anchor = 0; anchor < label->anchor_count; anchor++) {
+            self.anchor = label->anchors[anchor];
+            self.inherent = inherent[anchor];
+            if (ring * STEP + self.inherent < self.best.cost + ROW)
+                try_ring(&self, ring);
+        }
+    if (!self.best.placed)
+        place_below(labels, label, &self.best);
+    self.best.reach = line_box(self.best.from, self.best.anchor);
+    ow_box_join(&self.best.reach, &self.best.box);
+    return self.best;
 }

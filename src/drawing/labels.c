@@ -1,11 +1,14 @@
 /* SPDX-License-Identifier: MIT */
 #include "drawing/labels.h"
 
+#include "drawing/label_map.h"
+
 #include <float.h>
 #include <math.h>
 #include <string.h>
 
 #define ROUNDS 3    /* of trying the worst again */
+#define WORTH 2.0   /* what a label must gain for others to be moved */
 #define CONTENT 4.0 /* a label that costs no more is left where it is */
 
 ow_labels ow_labels_new(const ow_context *context, double least_x, double most_x)
@@ -69,10 +72,14 @@ static void restore(ow_labels *labels, const ow_label_place *places)
 /* Gives one label the best place there is, and the others that were there a new one. */
 static void push(ow_labels *labels, size_t index, ow_label_place *places)
 {
-    double before = total_cost(labels);
+    double before = total_cost(labels), own = labels->items[index].at.cost;
     save(labels, places);
     labels->items[index].at.placed = false;
     labels->items[index].at = ow_label_find_place(labels, &labels->items[index], true);
+    if (labels->items[index].at.cost > own - WORTH) { /* no place is much better than its own */
+        restore(labels, places);
+        return;
+    }
     for (size_t other = 0; other < labels->count; other++)
         if (other != index && ow_labels_collide(&labels->items[index], &labels->items[other]))
             labels->items[other].at.placed = false;
@@ -84,22 +91,33 @@ static void push(ow_labels *labels, size_t index, ow_label_place *places)
         restore(labels, places);
 }
 
-void ow_labels_place(ow_labels *labels)
+static void place_all(ow_labels *labels, ow_label_place *places)
 {
-    ow_label_place *places = ow_new_array(labels->context, labels->count + 1, sizeof *places);
-    if (places == NULL) {
-        labels->failed = true;
-        return;
-    }
     for (size_t index = 0; index < labels->count; index++)
         place(labels, index);
-    for (int round = 0; round < ROUNDS; round++) {
+    double before = total_cost(labels) + 1.0;
+    for (int round = 0; round < ROUNDS && total_cost(labels) < before - 1e-6; round++) {
+        before = total_cost(labels);
         for (size_t index = 0; index < labels->count; index++)
             if (labels->items[index].at.cost > CONTENT)
                 place(labels, index);
         for (size_t index = 0; index < labels->count; index++)
             if (labels->items[index].at.cost > CONTENT)
                 push(labels, index, places);
+    }
+}
+
+void ow_labels_place(ow_labels *labels)
+{
+    ow_label_map map;
+    ow_label_place *places = ow_new_array(labels->context, labels->count + 1, sizeof *places);
+    if (places == NULL || ow_label_map_new(labels, OW_LABEL_GAP, &map) != OW_OK) {
+        labels->failed = true;
+    } else {
+        labels->map = &map;
+        place_all(labels, places);
+        labels->map = NULL;
+        ow_label_map_done(&map);
     }
     ow_release(labels->context, places);
 }

@@ -10,6 +10,7 @@
 
 #include "drawing/figure.h"
 
+#define OW_LABEL_GAP 0.9 /* between labels, and around obstacles, mm */
 #define OW_LABEL_LINES 3
 #define OW_LABEL_ANCHORS 4
 
@@ -25,6 +26,7 @@ typedef struct ow_label_place {
     ow_box box;
     ow_spot anchor; /* the one that is pointed at */
     ow_spot from;   /* where the leader leaves the box */
+    ow_box reach;   /* round box and leader */
     double cost;
     bool placed;
 } ow_label_place;
@@ -55,7 +57,8 @@ typedef struct ow_labels {
     size_t count, capacity;
     ow_obstacle *obstacles;
     size_t obstacle_count, obstacle_capacity;
-    double least_x, most_x; /* of the paper */
+    double least_x, most_x;         /* of the paper */
+    const struct ow_label_map *map; /* of the obstacles, while labels are placed */
     bool failed;
 } ow_labels;
 
