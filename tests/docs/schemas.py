@@ -20,6 +20,7 @@ COMMANDS = {
              ("tractor-pull.yaml", "twin-feed.yaml", "through-the-heater.yaml", "must-fail.yaml")],
     "check": ["check --json examples/plover-on-brockle.yaml", "check --json {layout}"],
     "bill": ["bill --json examples/plover-on-brockle.yaml", "bill --json examples/twin-feed.yaml"],
+    "swap": ["swap --json examples/plover-on-brockle.yaml tee-2", "swap --json {layout} hose-4-ptfe"],
     "mates": ["mates --json '-6 flare37 male'", "mates --json 'G1/4 female washer'"],
     "caliper": ["caliper --json '13.1 mm' --male", "caliper --json '8.9 mm' --female --pitch 1",
                 "caliper --json '24.8 mm' --female --tpi 11", "caliper --json '90 mm'"],

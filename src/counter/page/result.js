@@ -20,12 +20,15 @@ export function letter(index) {
   return (index >= 26 ? letter(Math.floor(index / 26) - 1) : "") + String.fromCharCode(65 + (index % 26));
 }
 
+/* The command's options are fields here: "--rating" is rating. */
+const plain = (words) => words.replace(/(^|[ (])--([a-z])/g, "$1$2");
+
 export function findingList(findings) {
   if (findings.length === 0) return h("p", null, "Nothing to complain of.");
   return h("ol", { class: "findings" }, findings.map((finding) => h("li", { class: finding.severity },
     h("p", null, h("b", { class: "severity" }, h("span", { "aria-hidden": "true" }, SIGNS[finding.severity] + " "), finding.severity),
-      finding.where ? [" ", h("code", null, finding.where)] : null, ": ", finding.message),
-    finding.mend ? h("p", { class: "mend" }, "To mend: " + finding.mend) : null,
+      finding.where ? [" ", h("code", null, finding.where)] : null, ": ", plain(finding.message)),
+    finding.mend ? h("p", { class: "mend" }, "To mend: " + plain(finding.mend)) : null,
     h("p", { class: "source" }, "Source: " + finding.source))));
 }
 
