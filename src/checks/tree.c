@@ -1,5 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* The tree itself: no end left open, every port served exactly once. */
+#include <string.h>
+
 #include "checks/checks_internal.h"
 
 static void check_open_ends(ow_checking *checking)
@@ -25,10 +27,12 @@ static void check_open_ends(ow_checking *checking)
         ow_checking_pass(checking, "open-end", "", "no end is left open");
 }
 
-/* Whether two givens are one port of one machine. */
+/* Whether two givens are one port of one machine; "snipe-22" and "snipe-22#2" are two of one record. */
 static bool is_same_port(const ow_given *a, const ow_given *b)
 {
-    return a->port != NULL && a->port == b->port && a->machine == b->machine;
+    size_t length = strcspn(a->name, ":");
+    return a->port != NULL && a->port == b->port && a->machine == b->machine &&
+           strcspn(b->name, ":") == length && memcmp(a->name, b->name, length) == 0;
 }
 
 static void check_served(ow_checking *checking, size_t given)

@@ -125,22 +125,57 @@ static ow_status judge_sureness(ow_planning *planning, ow_plan_feed *feed)
     return status;
 }
 
+/* A plain bearing's limit is not a ball bearing's. */
+static bool is_of_ball_bearing(const ow_planning *planning, const ow_finding *finding)
+{
+    for (size_t index = 0; index < planning->job->turbo_count; index++) {
+        const ow_machine *turbo = planning->job->turbos[index];
+        size_t length = strlen(turbo->id);
+        if (strncmp(finding->message, turbo->id, length) == 0 && finding->message[length] == ':')
+            return turbo->bearing == OW_BEARING_BALL;
+    }
+    return false;
+}
+
+static bool is_alike(const ow_finding *a, const ow_finding *b)
+{
+    return a->rule == b->rule && strcmp(a->where, b->where) == 0;
+}
+
+/* One cause, one finding: what a state does to several inlets is told of the first. */
+static ow_status tell_once(ow_planning *planning, const ow_findings *findings, size_t index,
+                           ow_plan_feed *feed)
+{
+    const ow_finding *finding = &findings->items[index];
+    bool is_high = strcmp(finding->rule->id, "feed-pressure-high") == 0;
+    size_t more = 0;
+    for (size_t other = 0; other < findings->count; other++) {
+        if (other < index && is_alike(&findings->items[other], finding))
+            return OW_OK;
+        more += other > index && is_alike(&findings->items[other], finding);
+    }
+    const char *mend = is_high ? pressure_mend(planning, feed) : finding->mend;
+    if (mend == NULL)
+        return OW_MEMORY;
+    if (more > 0)
+        return ow_findings_add(&feed->findings, finding->rule->id, finding->severity, finding->where, mend,
+                               "%s; %zu more %s likewise", finding->message, more, more == 1 ? "does" : "do");
+    return ow_findings_add(&feed->findings, finding->rule->id, finding->severity, finding->where, mend, "%s",
+                           finding->message);
+}
+
 /* What the physics says. Where the job sets its own limit, that one is told instead of the plain bearing's; a
  * ball-bearing unit has none. */
 static ow_status judge_physics(ow_planning *planning, const ow_feed *judged, ow_plan_feed *feed)
 {
     ow_findings findings = ow_findings_new(planning->context);
     ow_status status = ow_feed_judge(judged, &feed->answer, &findings);
-    bool held_otherwise = planning->job->turbo_pressure_pa.said || ow_plan_pressure_limit_pa(planning) < 0.0;
     for (size_t index = 0; index < findings.count && status == OW_OK; index++) {
         const ow_finding *finding = &findings.items[index];
         bool is_high = strcmp(finding->rule->id, "feed-pressure-high") == 0;
-        if (is_high && held_otherwise)
+        if (is_high && (planning->job->turbo_pressure_pa.said || is_of_ball_bearing(planning, finding)))
             continue;
-        const char *mend = is_high ? pressure_mend(planning, feed) : finding->mend;
-        status = mend == NULL ? OW_MEMORY
-                              : ow_findings_add(&feed->findings, finding->rule->id, finding->severity,
-                                                finding->where, mend, "%s", finding->message);
+        status = tell_once(planning, &findings, index, feed);
     }
     ow_findings_done(&findings);
     return status;
