@@ -24,6 +24,12 @@ typedef struct ow_checking {
 const char *ow_checking_node(const ow_checking *checking, size_t node, char *buffer);
 const char *ow_checking_end(const ow_checking *checking, size_t node, size_t end, char *buffer);
 
+/* What nobody measures: the search reckons in whole micrometres, pascals and thousandths of a degree, and
+ * what it lets pass so is not refused here. */
+#define OW_CHECKING_SLACK_M 1e-6
+#define OW_CHECKING_SLACK_PA 1.0
+#define OW_CHECKING_SLACK_K 1e-3
+
 /* A finding of the rule's own severity, one milder, or a pass; the status is kept in checking. */
 void ow_checking_find(ow_checking *checking, const char *rule, const char *where, const char *format, ...)
     __attribute__((format(printf, 4, 5)));

@@ -6,7 +6,8 @@ static void check_rating(ow_checking *checking, size_t node, const ow_part *part
 {
     double wanted_bar = checking->limits.rating_pa / 1e5;
     char where[OW_WHERE_SIZE];
-    if (checking->limits.rating_pa < 0.0 || part->rating_pa >= checking->limits.rating_pa)
+    if (checking->limits.rating_pa < 0.0 ||
+        (part->rating_pa >= 0.0 && part->rating_pa >= checking->limits.rating_pa - OW_CHECKING_SLACK_PA))
         return;
     ow_checking_node(checking, node, where);
     /* What fails on an assumed pressure only is a warning. */
@@ -36,8 +37,8 @@ static void check_temperature(ow_checking *checking, size_t node, const ow_part 
     if (!part->has_temperature)
         ow_checking_find(checking, "temperature", where, "%s does not say its temperature; %.4g C is wanted",
                          part->id, limits->temperature_c);
-    else if (limits->temperature_c < part->temperature_low_c ||
-             limits->temperature_c > part->temperature_high_c)
+    else if (limits->temperature_c < part->temperature_low_c - OW_CHECKING_SLACK_K ||
+             limits->temperature_c > part->temperature_high_c + OW_CHECKING_SLACK_K)
         ow_checking_find(checking, "temperature", where, "%s is made for %.4g to %.4g C; %.4g C is wanted",
                          part->id, part->temperature_low_c, part->temperature_high_c, limits->temperature_c);
 }

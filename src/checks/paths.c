@@ -40,7 +40,7 @@ static void check_port_bore(ow_checking *checking, size_t given)
     const ow_given *port = &checking->layout->givens[given];
     double wanted_m = checking->limits.least_bore_m;
     if (wanted_m < 0.0 || checking->limits.bore_warns || port->port == NULL || port->port->bore_m < 0.0 ||
-        port->port->bore_m >= wanted_m)
+        port->port->bore_m >= wanted_m - OW_CHECKING_SLACK_M)
         return;
     ow_checking_find(checking, "port-bore", port->name,
                      "%s itself has a bore of %.4g mm; %.4g mm is asked for", port->name,
@@ -92,7 +92,7 @@ static void check_bore(ow_checking *checking, size_t port_node, const ow_given *
         if (part == NULL)
             continue;
         double bore_m = ow_part_bore_m(part, layout->nodes[at].enter, layout->nodes[child].parent_end);
-        if (bore_m >= wanted_m)
+        if (bore_m >= wanted_m - OW_CHECKING_SLACK_M)
             continue;
         passed = false;
         if (warns && bore_m >= 0.0)
@@ -100,7 +100,8 @@ static void check_bore(ow_checking *checking, size_t port_node, const ow_given *
         else
             say_bore(checking, at, bore_m, to->name);
     }
-    if (warns && to->port != NULL && to->port->bore_m >= 0.0 && to->port->bore_m < wanted_m)
+    if (warns && to->port != NULL && to->port->bore_m >= 0.0 &&
+        to->port->bore_m < wanted_m - OW_CHECKING_SLACK_M)
         list_narrow(narrow, sizeof narrow, "the port itself", to->port->bore_m);
     if (narrow[0] != '\0')
         warn_narrow(checking, to, narrow);
@@ -131,8 +132,8 @@ static void check_orifice(ow_checking *checking, size_t node)
     const ow_limits *limits = &checking->limits;
     const ow_part *part = checking->layout->nodes[node].part;
     char where[OW_WHERE_SIZE];
-    if (limits->orifice_low_m < 0.0 ||
-        (part->orifice_m >= limits->orifice_low_m && part->orifice_m <= limits->orifice_high_m))
+    if (limits->orifice_low_m < 0.0 || (part->orifice_m >= limits->orifice_low_m - OW_CHECKING_SLACK_M &&
+                                        part->orifice_m <= limits->orifice_high_m + OW_CHECKING_SLACK_M))
         return;
     ow_checking_find(checking, "orifice", ow_checking_node(checking, node, where),
                      "the hole of %s is %.3g mm; %.3g to %.3g mm is asked for", part->id,

@@ -16,30 +16,51 @@
     "], [two, G1/8 male washer, -4 flare37 "                                                                \
     "male, " second "], [apart, M30x1.5 male washer, M30x1.5 male washer, 1, 20 mm]]}\n"
 
-static void assert_source(const char *pages, const char *wanted)
-{
-    static const char *const name = "shop.yaml";
-    ow_test_diagnostics told = {0};
-    const ow_context context = ow_test_context(&told);
-    const ow_ask_words words = {
-        .from = "e", .to = {"-4 flare37 female swivel"}, .to_count = 1, .flexible = "any", .closing = "no"};
-    const ow_answer_options options = OW_ANSWER_OPTIONS_INIT;
-    ow_catalog *catalog = NULL;
-    ow_net *net = NULL;
+/* A shop, an ask and its answers. */
+typedef struct asked {
+    ow_test_diagnostics told;
+    ow_context context;
+    ow_catalog *catalog;
+    ow_net *net;
     ow_ask_set set;
     ow_answers answers;
-    assert_int_equal(ow_catalog_load_texts(&context, &name, &pages, 1, NULL, &catalog), OW_OK);
-    assert_int_equal(ow_net_build(&context, catalog, &net), OW_OK);
-    assert_int_equal(ow_ask_read(&context, catalog, net, &words, &set), OW_OK);
-    assert_int_equal(ow_answers_find(&context, catalog, net, &set, &options, &answers), OW_OK);
-    assert_true(answers.found);
-    assert_int_equal(answers.count, 1);
-    assert_string_equal(answers.items[0].stacks[0].layout.givens[0].name, wanted);
-    ow_answers_done(&answers);
-    ow_ask_set_done(&set);
-    ow_net_free(net);
-    ow_catalog_free(catalog);
-    ow_test_diagnostics_clear(&told);
+    ow_status status;
+} asked;
+
+static void open_asked(asked *self, const char *pages, const ow_ask_words *words, const char *explain)
+{
+    static const char *const name = "shop.yaml";
+    const ow_answer_options options = {1, 3, explain};
+    memset(self, 0, sizeof *self);
+    self->context = ow_test_context(&self->told);
+    assert_int_equal(ow_catalog_load_texts(&self->context, &name, &pages, 1, NULL, &self->catalog), OW_OK);
+    assert_int_equal(ow_net_build(&self->context, self->catalog, &self->net), OW_OK);
+    assert_int_equal(ow_ask_read(&self->context, self->catalog, self->net, words, &self->set), OW_OK);
+    self->status =
+        ow_answers_find(&self->context, self->catalog, self->net, &self->set, &options, &self->answers);
+}
+
+static void close_asked(asked *self)
+{
+    if (self->status == OW_OK)
+        ow_answers_done(&self->answers);
+    ow_ask_set_done(&self->set);
+    ow_net_free(self->net);
+    ow_catalog_free(self->catalog);
+    ow_test_diagnostics_clear(&self->told);
+}
+
+static void assert_source(const char *pages, const char *wanted)
+{
+    const ow_ask_words words = {
+        .from = "e", .to = {"-4 flare37 female swivel"}, .to_count = 1, .flexible = "any", .closing = "no"};
+    asked self;
+    open_asked(&self, pages, &words, NULL);
+    assert_int_equal(self.status, OW_OK);
+    assert_true(self.answers.found);
+    assert_int_equal(self.answers.count, 1);
+    assert_string_equal(self.answers.items[0].stacks[0].layout.givens[0].name, wanted);
+    close_asked(&self);
 }
 
 /* The order is the search's own: docs/search.md. */
@@ -57,27 +78,14 @@ static void of_two_source_ports_the_better_layout_is_named(void **state)
 static void a_part_to_explain_that_nobody_has_is_told_with_the_nearest(void **state)
 {
     (void)state;
-    static const char *const name = "shop.yaml";
-    const char *pages = SHOP("3, 20 mm", "3, 20 mm");
-    ow_test_diagnostics told = {0};
-    const ow_context context = ow_test_context(&told);
     const ow_ask_words words = {.from = "e:a", .to = {"-4 flare37 female swivel"}, .to_count = 1};
-    const ow_answer_options options = {1, 3, "aparrt"};
-    ow_catalog *catalog = NULL;
-    ow_net *net = NULL;
-    ow_ask_set set;
-    ow_answers answers;
-    assert_int_equal(ow_catalog_load_texts(&context, &name, &pages, 1, NULL, &catalog), OW_OK);
-    assert_int_equal(ow_net_build(&context, catalog, &net), OW_OK);
-    assert_int_equal(ow_ask_read(&context, catalog, net, &words, &set), OW_OK);
-    assert_int_equal(ow_answers_find(&context, catalog, net, &set, &options, &answers), OW_INPUT);
-    assert_int_equal(told.count, 1);
-    assert_non_null(strstr(told.items[0].told, "--explain:1:1: error"));
-    assert_string_equal(told.items[0].mend, "did you mean apart?");
-    ow_ask_set_done(&set);
-    ow_net_free(net);
-    ow_catalog_free(catalog);
-    ow_test_diagnostics_clear(&told);
+    asked self;
+    open_asked(&self, SHOP("3, 20 mm", "3, 20 mm"), &words, "aparrt");
+    assert_int_equal(self.status, OW_INPUT);
+    assert_int_equal(self.told.count, 1);
+    assert_non_null(strstr(self.told.items[0].told, "--explain:1:1: error"));
+    assert_string_equal(self.told.items[0].mend, "did you mean apart?");
+    close_asked(&self);
 }
 
 #define FIT "rating: 100 bar, fluids: [oil], bore: 6 mm, columns: "
@@ -96,28 +104,17 @@ static void a_part_to_explain_that_nobody_has_is_told_with_the_nearest(void **st
 /* Parts of the best feed from e:a to a 37 degree nut; 0 if there is none. No error may be found in it. */
 static size_t feed_parts(const char *pages)
 {
-    static const char *const name = "shop.yaml";
-    const ow_context context = OW_CONTEXT_INIT;
     const ow_ask_words words = {.from = "e:a", .to = {"-4 flare37 female swivel"}, .to_count = 1};
-    const ow_answer_options options = OW_ANSWER_OPTIONS_INIT;
-    ow_catalog *catalog = NULL;
-    ow_net *net = NULL;
-    ow_ask_set set;
-    ow_answers answers;
+    asked self;
     size_t parts = 0;
-    assert_int_equal(ow_catalog_load_texts(&context, &name, &pages, 1, NULL, &catalog), OW_OK);
-    assert_int_equal(ow_net_build(&context, catalog, &net), OW_OK);
-    assert_int_equal(ow_ask_read(&context, catalog, net, &words, &set), OW_OK);
-    assert_int_equal(ow_answers_find(&context, catalog, net, &set, &options, &answers), OW_OK);
-    if (answers.found) {
-        const ow_answer_stack *stack = &answers.items[0].stacks[0];
+    open_asked(&self, pages, &words, NULL);
+    assert_int_equal(self.status, OW_OK);
+    if (self.answers.found) {
+        const ow_answer_stack *stack = &self.answers.items[0].stacks[0];
         parts = ow_layout_part_count(&stack->layout);
         assert_false(ow_findings_have(&stack->findings, OW_ERROR));
     }
-    ow_answers_done(&answers);
-    ow_ask_set_done(&set);
-    ow_net_free(net);
-    ow_catalog_free(catalog);
+    close_asked(&self);
     return parts;
 }
 
@@ -129,12 +126,35 @@ static void a_feed_is_never_held_by_clamps(void **state)
     assert_int_equal(feed_parts(CLAMPED SCREWED), 5);
 }
 
+/* Limits and figures in other units, less apart than anybody measures: what is found is not found fault with.
+ */
+static void a_hair_between_two_units_is_no_fault(void **state)
+{
+    (void)state;
+    static const char pages[] = "{page: r, kind: adapter, rating: 689475.7 Pa, temperature: -40..99.9999 C, "
+                                "fluids: [oil], columns: [id, a, b, "
+                                "bore], rows: [[ad, 1/8-27 NPT male, -4 flare37 male, 0.173228346 in]]}\n";
+    const ow_ask_words words = {.from = "1/8-27 NPT female",
+                                .to = {"-4 flare37 female swivel"},
+                                .to_count = 1,
+                                .bore = "4.4 mm",
+                                .rating = "100 psi",
+                                .temperature = "99.99999 C"};
+    asked self;
+    open_asked(&self, pages, &words, NULL);
+    assert_int_equal(self.status, OW_OK);
+    assert_true(self.answers.found);
+    assert_false(ow_findings_have(&self.answers.items[0].stacks[0].findings, OW_WARNING));
+    close_asked(&self);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(of_two_source_ports_the_better_layout_is_named),
         cmocka_unit_test(a_part_to_explain_that_nobody_has_is_told_with_the_nearest),
         cmocka_unit_test(a_feed_is_never_held_by_clamps),
+        cmocka_unit_test(a_hair_between_two_units_is_no_fault),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
