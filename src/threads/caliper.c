@@ -33,7 +33,7 @@ static bool weighed(const ow_thread *thread)
 static double weigh(const ow_caliper_ask *ask, const ow_thread_size *size)
 {
     double weight =
-        ow_caliper_weight(&size->thread) * ow_reading_density(size, ask->diameter_m, ask->accuracy_m);
+        ow_caliper_weight(&size->thread) * ow_suspect_density(size, ask->diameter_m, ask->accuracy_m);
     if (ask->pitch_m > 0)
         weight *= ow_pitch_density(size->pitch_m, ask->pitch_m, ask->pitch_deviation);
     if (ask->taper != OW_TAPER_NOT_SAID) {
@@ -148,6 +148,9 @@ static const char *doubt_of(const ow_caliper_ask *ask, const ow_suspect *best)
 {
     double off = ask->pitch_m > 0 ? fabs(ask->pitch_m / best->size.pitch_m - 1) : 0;
     double outside = fmax(best->crest.least_m - ask->diameter_m, ask->diameter_m - best->crest.most_m);
+    ow_thread_size close;
+    if (ow_caliper_close_class(&best->size, &close))
+        outside = fmin(outside, fabs(ask->diameter_m - close.major.most_m));
     if (off > 4 * ask->pitch_deviation)
         return "No thread known has that diameter with that pitch: count the threads again and measure "
                "again.";

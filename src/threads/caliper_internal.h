@@ -17,6 +17,10 @@ double ow_caliper_place_m(const ow_thread_size *size);
 
 /* Density of a diameter reading, per metre, of a part of that size in an instrument of that accuracy. */
 double ow_reading_density(const ow_thread_size *size, double reading_m, double accuracy_m);
+/* The same where its class is not known: mostly the usual one, of a male perhaps the close one. */
+double ow_suspect_density(const ow_thread_size *size, double reading_m, double accuracy_m);
+/* The close class of a male whose crest it moves: 6h, 3A; false if there is none. */
+bool ow_caliper_close_class(const ow_thread_size *size, ow_thread_size *close);
 /* The chance of a pitch reading between two values. */
 double ow_pitch_chance(double pitch_m, double deviation, double low_m, double high_m);
 /* Density of a pitch reading, per metre. */

@@ -15,6 +15,10 @@
 static const char *outside_reason(const ow_suspect *suspect, double below, double above, double accuracy_m)
 {
     bool male = suspect->size.male;
+    ow_thread_size close;
+    if (above > 0 && ow_caliper_close_class(&suspect->size, &close) &&
+        above <= close.major.most_m - suspect->crest.most_m + 1e-6)
+        return close.thread.family == OW_THREAD_METRIC ? ", as class 6h may" : ", as class 3A may";
     if (below <= accuracy_m && above <= accuracy_m)
         return "";
     bool worn = male ? below > 0 : above > 0;

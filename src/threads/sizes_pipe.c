@@ -12,8 +12,8 @@
 static const ow_thread_row rows[] = {
     {{OW_THREAD_METRIC_TAPER, 6000, 1000}, "", false, DIN_158, ""},
     {{OW_THREAD_METRIC_TAPER, 8000, 1000}, "", false, DIN_158, ""},
-    {{OW_THREAD_METRIC_TAPER, 10000, 1000}, "", true, DIN_158, "oil-pressure switches and senders (sizes from memory)"},
-    {{OW_THREAD_METRIC_TAPER, 12000, 1500}, "", true, DIN_158, "oil-pressure switches and senders (sizes from memory)"},
+    {{OW_THREAD_METRIC_TAPER, 10000, 1000}, "", false, DIN_158, "oil-pressure switches and senders (sizes from memory)"},
+    {{OW_THREAD_METRIC_TAPER, 12000, 1500}, "", false, DIN_158, "oil-pressure switches and senders (sizes from memory)"},
     {{OW_THREAD_METRIC_TAPER, 14000, 1500}, "", false, DIN_158, ""},
     {{OW_THREAD_METRIC_TAPER, 16000, 1500}, "", false, DIN_158, ""},
     {{OW_THREAD_METRIC_TAPER, 18000, 1500}, "", false, DIN_158, ""},

@@ -144,6 +144,32 @@ static void a_reading_outside_the_limits_says_what_it_speaks_of(void **state)
     assert_why(11.70, "M12x1.5", "worn", false); /* the instrument's own error covers it */
 }
 
+/* ASME B1.1: 3A has no allowance, so that a close male reaches its nominal size, 7/16 in or 11.1125 mm. */
+static void a_male_of_the_nominal_size_is_its_thread_however_finely_measured(void **state)
+{
+    static const struct {
+        double diameter_mm, pitch_mm;
+        const char *name;
+    } rows[] = {{11.1125, 1.27, "7/16-20 UNF"},
+                {9.525, 25.4 / 24, "3/8-24 UNF"},
+                {14.2875, 25.4 / 18, "9/16-18 UNF"},
+                {26.9875, 25.4 / 12, "1 1/16-12 UN"}};
+    (void)state;
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
+        ow_caliper_answer answer;
+        ow_caliper_ask asked = OW_CALIPER_ASK_INIT;
+        asked.diameter_m = rows[i].diameter_mm * MM;
+        asked.pitch_m = rows[i].pitch_mm * MM;
+        asked.accuracy_m = 0.01 * MM;
+        asked.side = OW_CALIPER_MALE;
+        assert_int_equal(ow_caliper_name(&context, &asked, &answer), OW_OK);
+        assert_true(likelihood_of(&answer, rows[i].name) > 0.95);
+        assert_non_null(strstr(answer.candidates[0].why, "as class 3A may"));
+        assert_string_equal(answer.doubt, "");
+        ow_caliper_done(&context, &answer);
+    }
+}
+
 /* 24.8 mm and 11 to the inch: between G3/4 (24.1 to 24.7 mm, 14 to the inch) and G1 (30.3), ISO 228-1. */
 static void a_reading_that_fits_nothing_well_is_doubted(void **state)
 {
@@ -238,6 +264,7 @@ int main(void)
         cmocka_unit_test(the_next_measurement_is_the_one_that_tells_most),
         cmocka_unit_test(the_place_of_the_jaws_is_said_for_each_taper),
         cmocka_unit_test(a_reading_outside_the_limits_says_what_it_speaks_of),
+        cmocka_unit_test(a_male_of_the_nominal_size_is_its_thread_however_finely_measured),
         cmocka_unit_test(a_reading_that_fits_nothing_well_is_doubted),
         cmocka_unit_test(information_is_bounded_by_what_is_open),
         cmocka_unit_test(a_number_out_of_range_is_refused),

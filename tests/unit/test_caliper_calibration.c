@@ -49,6 +49,7 @@ typedef struct truth {  /* mm */
     double pitch;
     bool taper;
     double before, after; /* along a taper, from the place toward the small end and away */
+    double deviation;     /* of a male's class from the nominal size; the close classes 6h and 3A have none */
 } truth;
 
 static bool metric_truth(const ow_thread *t, bool male, truth *out)
@@ -56,12 +57,12 @@ static bool metric_truth(const ow_thread *t, bool male, truth *out)
     double d = t->size / 1000.0, p = t->pitch / 1000.0;
     double td1 = p < 1 ? 433 * p - 190 * pow(p, 1.22) : 230 * pow(p, 0.7);
     double es = 15 + 11 * p, td = 180 * cbrt(p * p) - 3.15 / sqrt(p), d1 = d - 1.082532 * p;
-    *out = male ? (truth){d - es / 1000 - td / 1000, d - es / 1000, p, false, 0, 0}
-                : (truth){d1, d1 + td1 / 1000, p, false, 0, 0};
+    *out = male ? (truth){d - es / 1000 - td / 1000, d - es / 1000, p, false, 0, 0, es / 1000}
+                : (truth){d1, d1 + td1 / 1000, p, false, 0, 0, 0};
     if (t->family != OW_THREAD_METRIC_TAPER)
         return true;
     double gauge = p <= 1 ? 2.5 : d < 19 ? 3.5 : 4.5;
-    *out = (truth){d - p / 16, d + p / 16, p, true, gauge, p <= 1 ? 3 : d < 19 ? 5 : 6};
+    *out = (truth){d - p / 16, d + p / 16, p, true, gauge, p <= 1 ? 3 : d < 19 ? 5 : 6, 0};
     return male;
 }
 
@@ -70,8 +71,14 @@ static bool unified_truth(double major_in, double p, bool nine_pitches, bool mal
     double t2a =
         0.0015 * cbrt(major_in) + 0.0015 * sqrt(nine_pitches ? 9 * p : major_in) + 0.015 * cbrt(p * p);
     double top = major_in - 0.3 * t2a, minor = major_in - 1.082532 * p;
-    *out = male ? (truth){(top - 0.06 * cbrt(p * p)) * 25.4, top * 25.4, p * 25.4, false, 0, 0}
-                : (truth){minor * 25.4, (minor + 0.25 * p - 0.4 * p * p) * 25.4, p * 25.4, false, 0, 0};
+    *out = male ? (truth){(top - 0.06 * cbrt(p * p)) * 25.4,
+                          top * 25.4,
+                          p * 25.4,
+                          false,
+                          0,
+                          0,
+                          (major_in - top) * 25.4}
+                : (truth){minor * 25.4, (minor + 0.25 * p - 0.4 * p * p) * 25.4, p * 25.4, false, 0, 0, 0};
     return true;
 }
 
@@ -82,15 +89,27 @@ static bool npt_truth(const ow_thread *t, bool male, truth *out)
         double blunt_p = t->pitch > 50 ? 0.096 : t->pitch > 30 ? 0.088 : t->pitch > 25 ? 0.078 : 0.073;
         if ((int)npt_e1_in[i][0] != t->size)
             continue;
-        if (t->family == OW_THREAD_NPSM)
-            return unified_truth(e1 + 0.649519 * p, p, true, male, out);
+        if (t->family == OW_THREAD_NPSM) {
+            unified_truth(e1 + 0.649519 * p, p, true, male, out);
+            out->deviation = 0; /* one class only */
+            return true;
+        }
         double sharp = 0.8 * p, blunt = (0.866025 - 2 * blunt_p) * p, turn = p / 16;
         double useful = l1 + 0.1 * (t->pitch > 50 ? 1 : 1.8); /* L2 - L1, roughly; inches */
-        *out =
-            male ? (truth){(e1 - turn + blunt) * 25.4, (e1 + turn + sharp) * 25.4, p * 25.4, true, l1 * 25.4,
-                           (useful - l1) * 25.4}
-                 : (truth){
-                       (e1 - turn - sharp) * 25.4, (e1 + turn - blunt) * 25.4, p * 25.4, true, 0, l1 * 25.4};
+        *out = male ? (truth){(e1 - turn + blunt) * 25.4,
+                              (e1 + turn + sharp) * 25.4,
+                              p * 25.4,
+                              true,
+                              l1 * 25.4,
+                              (useful - l1) * 25.4,
+                              0}
+                    : (truth){(e1 - turn - sharp) * 25.4,
+                              (e1 + turn - blunt) * 25.4,
+                              p * 25.4,
+                              true,
+                              0,
+                              l1 * 25.4,
+                              0};
         return true;
     }
     return false;
@@ -105,14 +124,14 @@ static bool bsp_truth(const ow_thread *t, bool male, truth *out)
         if ((int)bsp_mm[i][0] != t->size)
             continue;
         if (t->family == OW_THREAD_G)
-            *out = male ? (truth){major - bsp_mm[i][3], major, p, false, 0, 0}
-                        : (truth){minor, minor + bore, p, false, 0, 0};
+            *out = male ? (truth){major - bsp_mm[i][3], major, p, false, 0, 0, 0}
+                        : (truth){minor, minor + bore, p, false, 0, 0, 0};
         else if (t->family == OW_THREAD_R)
-            *out = (truth){major - p / 16, major + p / 16, p, true, bsp_mm[i][2], 2.75 * p};
+            *out = (truth){major - p / 16, major + p / 16, p, true, bsp_mm[i][2], 2.75 * p, 0};
         else if (t->family == OW_THREAD_RC)
-            *out = (truth){minor + p / 32 - p / 12.8, minor + p / 32 + p / 12.8, p, true, 0, bsp_mm[i][2]};
+            *out = (truth){minor + p / 32 - p / 12.8, minor + p / 32 + p / 12.8, p, true, 0, bsp_mm[i][2], 0};
         else
-            *out = (truth){minor - rp, minor + rp, p, false, 0, 0};
+            *out = (truth){minor - rp, minor + rp, p, false, 0, 0, 0};
         return male == (t->family == OW_THREAD_R) || t->family == OW_THREAD_G;
     }
     return false;
@@ -155,6 +174,8 @@ typedef struct draw {
 static double read_diameter(ow_chance *chance, const truth *t, bool male, double accuracy_mm, bool careful)
 {
     double reading = ow_chance_between(chance, t->least, t->most);
+    if (male && ow_chance_between(chance, 0, 1) < 0.15)
+        reading += t->deviation;
     if (t->taper) {
         bool stray = !careful && ow_chance_between(chance, 0, 1) > 0.7;
         double along =
@@ -162,8 +183,9 @@ static double read_diameter(ow_chance *chance, const truth *t, bool male, double
                  : -ow_chance_between(chance, 0, stray ? t->after : 2 * t->pitch);
         reading += along / 16;
     }
-    if (!careful && ow_chance_between(chance, 0, 1) < 0.2)
-        reading += (male ? -1 : 1) * ow_chance_between(chance, 0, 0.1);
+    double change = careful ? 1 : ow_chance_between(chance, 0, 1);
+    if (change < 0.2 + 0.03) /* worn, or proud */
+        reading += (male == (change < 0.2) ? -1 : 1) * ow_chance_between(chance, 0, 0.1);
     double reach = !careful && ow_chance_between(chance, 0, 1) < 0.05 ? 3 * accuracy_mm : accuracy_mm;
     return reading + ow_chance_between(chance, -reach, reach);
 }
