@@ -32,7 +32,7 @@ static const struct {
      "Where a hole is drilled or a bung welded, take the sump or cover off and wash the swarf out of it "
      "before it goes back."},
     {HAS_TAPER,
-     "Put sealant on taper threads only, two threads back from the end, and tighten from the direction that "
+     "Put sealant on taper threads only, the first thread left bare, and tighten from the direction that "
      "ends where the branch should point; a taper thread is never backed off to aim it."},
     {HAS_WASHER, "A new ring for every washer joint; the face must be flat, clean and as wide as the ring."},
     {HAS_BANJO,
@@ -106,7 +106,7 @@ static unsigned needs_of_layout(const ow_layout *layout)
         }
         if (part->kind == OW_RESTRICTOR)
             needs |= HAS_RESTRICTOR;
-        if (part->kind == OW_BUNG || part->kind == OW_STUB)
+        if (part->kind == OW_BUNG)
             needs |= HAS_MADE_RETURN;
     }
     if (layout->circuit == OW_DRAIN)
@@ -126,6 +126,8 @@ ow_status ow_plan_notes(ow_planning *planning)
         return OW_MEMORY;
     for (size_t index = 0; index < plan->layout_count; index++)
         has |= needs_of_layout(&plan->layouts[index]);
+    if (plan->drain.made_count > 0)
+        has |= HAS_MADE_RETURN;
     for (size_t index = 0; index < most; index++) {
         if ((notes[index].needs & has) == notes[index].needs)
             chosen[plan->note_count++] = notes[index].words;
