@@ -45,6 +45,10 @@ typedef enum ow_fluid { OW_FLUID_NONE = 0, OW_FLUID_OIL = 1, OW_FLUID_COOLANT = 
 typedef enum ow_bearing { OW_BEARING_UNKNOWN, OW_BEARING_JOURNAL, OW_BEARING_BALL } ow_bearing;
 typedef enum ow_built_in { OW_BUILT_IN_UNKNOWN, OW_BUILT_IN_NONE, OW_BUILT_IN_YES } ow_built_in;
 typedef enum ow_turbo_size { OW_SIZE_NOT_SAID, OW_SMALL, OW_MEDIUM, OW_LARGE } ow_turbo_size;
+/* The words of the pages; "" for what is not said, but "unknown" of a restrictor. */
+const char *ow_bearing_word(ow_bearing bearing);
+const char *ow_built_in_word(ow_built_in built_in);
+const char *ow_turbo_size_word(ow_turbo_size size);
 
 typedef struct ow_place { /* where a record was written; line and column from 1, 0 = nowhere */
     const char *file;

@@ -78,3 +78,21 @@ const char *ow_circuit_word(ow_circuit circuit)
     static const char *const words[] = {"", "feed", "drain", "coolant"};
     return (unsigned)circuit < sizeof words / sizeof *words ? words[circuit] : "";
 }
+
+const char *ow_bearing_word(ow_bearing bearing)
+{
+    static const char *const words[] = {"", "journal", "ball"};
+    return (unsigned)bearing < sizeof words / sizeof *words ? words[bearing] : "";
+}
+
+const char *ow_built_in_word(ow_built_in built_in)
+{
+    static const char *const words[] = {"unknown", "none", "built-in"};
+    return (unsigned)built_in < sizeof words / sizeof *words ? words[built_in] : "";
+}
+
+const char *ow_turbo_size_word(ow_turbo_size size)
+{
+    static const char *const words[] = {"", "small", "medium", "large"};
+    return (unsigned)size < sizeof words / sizeof *words ? words[size] : "";
+}

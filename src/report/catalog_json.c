@@ -35,18 +35,21 @@ static void write_part(ow_json *json, cJSON *item, const ow_part *part)
         ow_json_null(json, item, "stock");
 }
 
+/* Words, or null where they say nothing. */
+static void write_said(ow_json *json, cJSON *item, const char *name, const char *words)
+{
+    ow_json_words(json, item, name, words[0] != '\0' ? words : NULL);
+}
+
 static void write_machine(ow_json *json, cJSON *item, const ow_machine *machine)
 {
-    static const char *const bearings[] = {NULL, "journal", "ball"};
-    static const char *const built_in[] = {"unknown", "none", "built-in"};
-    static const char *const sizes[] = {NULL, "small", "medium", "large"};
     ow_json_words(json, item, "id", machine->id);
     ow_json_words(json, item, "kind", ow_kind_word(machine->kind));
     ow_json_words(json, item, "title", machine->title);
     if (machine->kind == OW_TURBO) {
-        ow_json_words(json, item, "bearing", bearings[machine->bearing]);
-        ow_json_words(json, item, "restrictor", built_in[machine->restrictor]);
-        ow_json_words(json, item, "size", sizes[machine->size]);
+        write_said(json, item, "bearing", ow_bearing_word(machine->bearing));
+        write_said(json, item, "restrictor", ow_built_in_word(machine->restrictor));
+        write_said(json, item, "size", ow_turbo_size_word(machine->size));
     }
     cJSON *ports = ow_json_list(json, item, "ports");
     for (size_t index = 0; index < machine->port_count; index++) {

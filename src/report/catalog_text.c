@@ -129,15 +129,12 @@ static void show_part(ow_text *text, const ow_part *part, const ow_style *style)
 
 static void show_machine(ow_text *text, const ow_machine *machine, const ow_style *style)
 {
-    static const char *const bearings[] = {NULL, "journal", "ball"};
-    static const char *const built_in[] = {"unknown", "none", "built-in"};
-    static const char *const sizes[] = {NULL, "small", "medium", "large"};
     ow_look_paint(text, OW_PAINT_STRONG, style, machine->id);
     ow_text_format(text, "  %s, %s\n", ow_kind_word(machine->kind), machine->title);
-    words_fact(text, "bearing", bearings[machine->bearing]);
+    words_fact(text, "bearing", ow_bearing_word(machine->bearing));
     if (machine->kind == OW_TURBO)
-        words_fact(text, "restrictor", built_in[machine->restrictor]);
-    words_fact(text, "size", sizes[machine->size]);
+        words_fact(text, "restrictor", ow_built_in_word(machine->restrictor));
+    words_fact(text, "size", ow_turbo_size_word(machine->size));
     fact(text, "coolant ports apart", OW_LENGTH, machine->coolant_apart_m, 1);
     for (size_t index = 0; index < machine->port_count; index++) {
         const ow_port *port = &machine->ports[index];

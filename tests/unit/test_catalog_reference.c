@@ -233,6 +233,23 @@ static void the_layouts_page_lists_every_key_of_asked(void **state)
     assert_says("layout.md", &text);
 }
 
+/* What is printed of a turbo is what a page may say. */
+static void the_words_of_a_turbo_are_those_of_its_fields(void **state)
+{
+    (void)state;
+    const ow_field *bearing = ow_field_find(ow_record_fields(), "bearing");
+    const ow_field *built_in = ow_field_find(ow_record_fields(), "restrictor");
+    const ow_field *size = ow_field_find(ow_record_fields(), "size");
+    for (int i = 0; i < OW_FIELD_CHOICES && bearing->choices[i]; i++)
+        assert_string_equal(ow_bearing_word((ow_bearing)(i + 1)), bearing->choices[i]);
+    for (int i = 0; i < OW_FIELD_CHOICES && built_in->choices[i]; i++)
+        assert_string_equal(ow_built_in_word((ow_built_in)i), built_in->choices[i]);
+    for (int i = 0; i < OW_FIELD_CHOICES && size->choices[i]; i++)
+        assert_string_equal(ow_turbo_size_word((ow_turbo_size)(i + 1)), size->choices[i]);
+    assert_string_equal(ow_bearing_word(OW_BEARING_UNKNOWN), "");
+    assert_string_equal(ow_turbo_size_word(OW_SIZE_NOT_SAID), "");
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -243,6 +260,7 @@ int main(void)
         cmocka_unit_test(the_kinds_have_the_ends_of_the_public_list),
         cmocka_unit_test(the_limits_stated_are_those_in_force),
         cmocka_unit_test(the_layouts_page_lists_every_key_of_asked),
+        cmocka_unit_test(the_words_of_a_turbo_are_those_of_its_fields),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
