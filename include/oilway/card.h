@@ -62,7 +62,7 @@ typedef struct ow_card_ask {
 } ow_card_ask;
 
 #define OW_CARD_CONSUMABLES 2
-#define OW_CARD_TORQUES 8
+#define OW_CARD_TORQUES 10
 #define OW_CARD_CAUTIONS 4
 
 /* Everything pointed to is constant; nothing is to be freed. */

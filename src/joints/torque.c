@@ -116,7 +116,7 @@ static void add_row(const ow_torque_row *row, unsigned materials, ow_card *card)
 
 void ow_torque_fill(const ow_thread *thread, ow_seat seat, unsigned materials, ow_card *card)
 {
-    const ow_torque_rows *tables[] = {&ow_torque_inch_rows, &ow_torque_metric_rows};
+    const ow_torque_rows *tables[] = {&ow_torque_inch_rows, &ow_torque_metric_rows, &ow_torque_flat_rows};
     for (size_t t = 0; t < sizeof tables / sizeof tables[0]; t++)
         for (size_t i = 0; i < tables[t]->count; i++)
             if (is_on(&tables[t]->rows[i], thread, seat))

@@ -31,6 +31,7 @@ typedef struct ow_torque_rows {
 } ow_torque_rows;
 extern const ow_torque_rows ow_torque_inch_rows;
 extern const ow_torque_rows ow_torque_metric_rows;
+extern const ow_torque_rows ow_torque_flat_rows;
 
 /* Fills the card's torques with the rows of that thread and seat; materials 0: of every material. */
 void ow_torque_fill(const ow_thread *thread, ow_seat seat, unsigned materials, ow_card *card);

@@ -162,8 +162,10 @@ static const ow_torque_row ROWS[] = {
      "main oil duct plug"},
     {METRIC(18, 1.5), OW_SEAT_WASHER, OW_ANY_MATERIAL, 40, 40, 0, 0, OW_THREAD_NOT_SAID, 12,
      "main oil duct plug"},
-    {METRIC(12, 1.5), OW_SEAT_CONE24, OW_STEEL, 20, 20, 0, 0, OW_THREAD_NOT_SAID, 7, "union nut"},
-    {METRIC(14, 1.5), OW_SEAT_CONE24, OW_STEEL, 38, 38, 0, 0, OW_THREAD_NOT_SAID, 7, "union nut"},
+    {METRIC(12, 1.5), OW_SEAT_CONE24, OW_STEEL, 20, 20, 0, 0, OW_THREAD_NOT_SAID, 7,
+     "union nut; or a quarter turn past hand tight at most"},
+    {METRIC(14, 1.5), OW_SEAT_CONE24, OW_STEEL, 38, 38, 0, 0, OW_THREAD_NOT_SAID, 7,
+     "union nut; or a quarter turn past hand tight at most"},
 };
 
 const ow_torque_rows ow_torque_metric_rows = {ROWS, sizeof ROWS / sizeof ROWS[0]};

@@ -128,15 +128,20 @@ static void write_torque(ow_text *text, const ow_torque *torque, const ow_style 
 {
     ow_text words = ow_text_new(text->context);
     bool turns = torque->most_turns > 0.0;
-    double least = turns ? torque->least_turns : torque->least_nm,
-           most = turns ? torque->most_turns : torque->most_nm;
+    bool flats = turns && torque->most_turns < 1.0; /* of a hexagon */
+    double scale = flats ? 6.0 : 1.0;
+    double least = turns ? scale * torque->least_turns : torque->least_nm,
+           most = turns ? scale * torque->most_turns : torque->most_nm;
     if (most > least)
         ow_text_format(&words, "%g to %g", least, most);
     else
         ow_text_format(&words, "%g", most);
-    ow_text_format(&words, "%s %s%s%s%s%s (%s)", turns ? "" : " N m,", torque->what,
-                   torque->material[0] ? ", " : "", torque->material, torque->condition[0] ? ", " : "",
-                   torque->condition, torque->source);
+    ow_text_format(&words, "%s %s%s%s%s%s (%s)",
+                   flats   ? most > 1.0 ? " flats," : " flat,"
+                   : turns ? ""
+                           : " N m,",
+                   torque->what, torque->material[0] ? ", " : "", torque->material,
+                   torque->condition[0] ? ", " : "", torque->condition, torque->source);
     write_entry(text, style, "tighten", ow_text_words(&words));
     ow_text_done_into(&words, text);
 }

@@ -157,6 +157,22 @@ static void tightening_goes_by_thread_seat_and_material(void **state)
     assert_near(card.torques[0].most_turns, 3.0, 1e-9);
 }
 
+/* Operator manual, 2010s: two flats for a -4 swivel nut, from finger tight; a flat is a sixth of a turn. */
+static void a_flare_may_be_tightened_by_the_flats_of_its_nut(void **state)
+{
+    ow_card card = card_of("-4 flare37 male", "-4 flare37 female swivel", NULL);
+    size_t flats = 0;
+    (void)state;
+    for (size_t i = 0; i < card.torque_count; i++)
+        if (strcmp(card.torques[i].what, "swivel nut, from finger tight") == 0) {
+            assert_near(card.torques[i].least_turns, 2.0 / 6.0, 1e-9);
+            assert_near(card.torques[i].most_nm, 0.0, 1e-9);
+            flats++;
+        }
+    assert_int_equal(flats, 1);
+    assert_true(card.has_torque && card.torques[0].most_nm > 0.0); /* flats stand behind the torques */
+}
+
 static void where_no_figure_is_published_there_is_none(void **state)
 {
     static const char *const CASES[][2] = {
@@ -239,6 +255,7 @@ int main(void)
         cmocka_unit_test(one_eye_takes_two_rings_and_each_further_one_takes_one),
         cmocka_unit_test(a_material_is_known_in_capitals_too),
         cmocka_unit_test(tightening_goes_by_thread_seat_and_material),
+        cmocka_unit_test(a_flare_may_be_tightened_by_the_flats_of_its_nut),
         cmocka_unit_test(where_no_figure_is_published_there_is_none),
         cmocka_unit_test(a_taper_thread_engages_its_hand_tight_length_and_the_spanner_s_turns),
         cmocka_unit_test(enough_thread_is_judged_by_the_pull_of_the_tightening),
