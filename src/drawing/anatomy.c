@@ -49,7 +49,6 @@ static double least_radius(const ow_drawn_end *form)
     case OW_LOOK_SLEEVE:
         return 0.5 * form->outer_mm + 0.5;
     case OW_LOOK_WELD:
-        return 0.5 * form->outer_mm;
     case OW_LOOK_BARB:
     case OW_LOOK_BEAD:
     case OW_LOOK_PIPE:

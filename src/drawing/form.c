@@ -3,6 +3,7 @@
 
 #include <math.h>
 #include <stdlib.h>
+#include <string.h>
 
 #include "joints/card_internal.h"
 #include "joints/seats.h"
@@ -159,9 +160,9 @@ static void give_hose(const ow_end *end, ow_drawn_end *form)
 static void give_plate(const ow_end *end, double bore, ow_drawn_end *form)
 {
     double apart = 0.0;
-    for (const char *at = end->name; *at != '\0' && apart <= 0.0; at++)
-        if (*at >= '0' && *at <= '9')
-            apart = atoi(at);
+    const char *digits = strpbrk(end->name, "0123456789");
+    if (digits != NULL)
+        apart = (double)strtol(digits, NULL, 10);
     if (apart < 10.0 || apart > 150.0)
         apart = 2.5 * bore + 12.0;
     form->pitch_mm = apart;

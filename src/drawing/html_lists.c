@@ -17,6 +17,9 @@ static void write_finding(ow_text *text, const ow_finding *finding)
     }
     ow_text_add(text, ": ");
     ow_escape(text, finding->message);
+    size_t length = strlen(finding->message);
+    if (length > 0 && finding->message[length - 1] != '.')
+        ow_text_char(text, '.');
     if (finding->mend != NULL && finding->mend[0] != '\0') {
         ow_text_add(text, " <em>");
         ow_escape(text, finding->mend);

@@ -37,9 +37,9 @@ static void put_parts(ow_sheet *sheet, const ow_scene *scene)
 {
     static const ow_column COLUMNS[] = {{2.0, 6.0, ""},
                                         {9.0, 34.0, "part"},
-                                        {45.0, 96.0, "what it is"},
-                                        {143.0, 18.0, "bore"},
-                                        {163.0, 25.0, "length"}};
+                                        {45.0, 88.0, "what it is"},
+                                        {135.0, 29.0, "bore"},
+                                        {166.0, 22.0, "length"}};
     const ow_layout *layout = scene->layout;
     ow_sheet_table_head(sheet, "Parts", COLUMNS, 5);
     for (size_t index = 0; index < layout->node_count; index++) {

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "drawing/layout_words.h"
 
+#include <string.h>
+
 #include "oilway/joint.h"
 
 static void add_end(ow_text *text, const ow_end *end)
@@ -88,6 +90,9 @@ void ow_words_of_finding(const ow_finding *finding, ow_text *text)
     if (finding->where != NULL && finding->where[0] != '\0')
         ow_text_format(text, ", %s", finding->where);
     ow_text_format(text, ": %s", finding->message);
+    size_t length = strlen(finding->message);
+    if (length > 0 && finding->message[length - 1] != '.')
+        ow_text_char(text, '.');
     if (finding->mend != NULL && finding->mend[0] != '\0')
         ow_text_format(text, " To mend: %s", finding->mend);
     if (finding->rule != NULL)

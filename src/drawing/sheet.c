@@ -66,11 +66,14 @@ void ow_sheet_table_head(ow_sheet *sheet, const char *title, const ow_column *co
     ow_type type = {.size = 2.4};
     sheet->y += 2.5;
     ow_sheet_words(sheet, columns[0].x, 3.2, true, title);
+    bool headed = false;
     for (size_t column = 0; column < count; column++)
+        headed = headed || columns[column].heading[0] != '\0';
+    for (size_t column = 0; column < count && headed; column++)
         if (columns[column].heading[0] != '\0')
             ow_draw_words(&sheet->canvas, &type, (ow_spot){columns[column].x, sheet->y + 2.2},
                           columns[column].heading);
-    sheet->y += 3.4;
+    sheet->y += headed ? 3.4 : 0.4;
     rule(sheet, OW_PEN_EDGE, sheet->y);
     sheet->y += 0.6;
 }

@@ -17,7 +17,7 @@ int ow_shipped_load(void **state);
 int ow_shipped_unload(void **state);
 
 /* A file of the source tree, whole; freed with ow_release. */
-char *ow_shipped_file(const ow_shipped *self, const char *path, size_t *length);
+char *ow_shipped_file(const ow_shipped *self, const char *name, size_t *length);
 /* One layout of a text; freed with ow_layouts_free. */
 ow_layout *ow_shipped_layout(const ow_context *context, const ow_catalog *catalog, const char *text);
 /* Reads and answers an ask; asserts that both go well. */
