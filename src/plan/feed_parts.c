@@ -44,6 +44,8 @@ static void fill_rows(const ow_feed_result *result, ow_plan_feed *feed)
     const char *branch = "";
     for (size_t index = 0; index < result->loss_count; index++) {
         const ow_piece_loss *loss = &result->losses[index];
+        if (loss->loss_pa == 0.0) /* of a dead end */
+            continue;
         const char *here = forks ? result->loss_branches[index] : "";
         if (strcmp(branch, here) != 0)
             row = NO_ROW;
@@ -53,8 +55,6 @@ static void fill_rows(const ow_feed_result *result, ow_plan_feed *feed)
                 loss->loss_pa;
             continue;
         }
-        if (loss->loss_pa == 0.0) /* of a dead end */
-            continue;
         const char *name = is_rise(loss) ? "rise" : loss->name;
         if (row == NO_ROW || strcmp(feed->parts[row].part, name) != 0) {
             row = feed->part_count++;

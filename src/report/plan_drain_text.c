@@ -3,6 +3,7 @@
  */
 #include <string.h>
 
+#include "oilway/hose_material.h"
 #include "report/plan_parts.h"
 
 static void write_segments(ow_text *text, const ow_plan_return *home)
@@ -65,6 +66,23 @@ static void write_level(ow_text *text, const ow_plan_return *home, const ow_styl
     line(text, style, "   sump", &words);
 }
 
+/* What the hose is made of: its check has held it against oil, and the plan against the heat. */
+static void write_hose(ow_text *text, const ow_plan_return *home, const ow_style *style)
+{
+    for (size_t node = 1; home->layout != NULL && node < home->layout->node_count; node++) {
+        const ow_part *part = home->layout->nodes[node].part;
+        const ow_hose_material *material =
+            part != NULL && part->kind == OW_HOSE ? ow_hose_material_find(part->ends[0].name) : NULL;
+        if (material == NULL)
+            continue;
+        ow_text words = ow_text_new(text->context);
+        ow_text_format(&words, "%s: %s oil, %.0f to %.0f C (%s)", material->title,
+                       material->oil == OW_STANDS_NOT ? "does not stand" : "stands", material->low_c,
+                       material->high_c, material->source);
+        line(text, style, "   hose", &words);
+    }
+}
+
 /* What is wrong with a return that is not taken, without the mends. */
 static void write_faults(ow_text *text, const ow_plan_return *home, const ow_style *style)
 {
@@ -96,6 +114,7 @@ static void write_return(ow_text *text, const ow_plan *plan, const ow_plan_retur
         write_margin(text, plan, home, style);
     }
     write_level(text, home, style);
+    write_hose(text, home, style);
     if (!home->taken)
         write_faults(text, home, style);
 }

@@ -52,7 +52,7 @@ static void print(const ow_context *context, const ow_plan *plan)
 }
 
 static void plan_job(const ow_context *context, const ow_catalog *catalog, const ow_net *net,
-                     const ow_job *job, size_t *told)
+                     const ow_job *job, const size_t *told)
 {
     ow_plan plan;
     ow_status status = ow_plan_make(context, catalog, net, job, &plan);
