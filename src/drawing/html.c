@@ -32,8 +32,8 @@ static const char STYLE[] =
     ".w24{width:24%}.w36{width:36%}.w46{width:46%}"
     ".dense{font-size:7.5pt;line-height:1.2}"
     ".dense small{font-size:6.5pt}"
-    ".dense svg{width:auto;max-width:100%;max-height:88mm;margin:0 auto}"
-    ".dense .pair svg{max-height:80mm}"
+    ".plan svg{width:auto;max-width:100%;max-height:88mm;margin:0 auto}"
+    ".plan .pair svg{max-height:80mm}"
     ".n{text-align:right;white-space:nowrap}"
     "small{font-size:7pt;color:#333}"
     "tbody th{font-weight:bold}"
@@ -60,7 +60,7 @@ const char *ow_sheet_style(void)
     return STYLE;
 }
 
-void ow_html_begin(ow_text *text, const char *title, bool dense)
+void ow_html_begin(ow_text *text, const char *title, const char *look)
 {
     ow_text_add(text, "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\"/>\n"
                       "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n<title>");
@@ -68,7 +68,7 @@ void ow_html_begin(ow_text *text, const char *title, bool dense)
     ow_text_add(text, "</title>\n<style>");
     ow_text_add(text, STYLE);
     ow_text_add(text, "</style>\n</head>\n<body>\n");
-    ow_text_add(text, dense ? "<main class=\"dense\">\n" : "<main>\n");
+    ow_text_format(text, "<main%s>\n", look);
 }
 
 void ow_html_end(ow_text *text)

@@ -20,8 +20,8 @@ typedef struct ow_counter_sheet {
 
 /* A whole page. OW_OK, OW_MEMORY. */
 ow_status ow_html_sheet(ow_text *text, const ow_counter_sheet *sheet);
-/* A page up to its first element, and its end. dense: for much on two pages. */
-void ow_html_begin(ow_text *text, const char *title, bool dense);
+/* A page up to its first element, and its end. look: attributes of its main element, "" for none. */
+void ow_html_begin(ow_text *text, const char *title, const char *look);
 void ow_html_end(ow_text *text);
 
 /* ---- pieces ---------------------------------------------------------------------------------- */

@@ -5,6 +5,8 @@
 #include "base/memory.h"
 #include "drawing/layout_words.h"
 
+#define DENSE_JOINTS 9 /* more of them do not fit on two pages in the usual type */
+
 /* Drawings and findings of layouts that stand for themselves. */
 static ow_status write_layouts(ow_text *text, const ow_counter_sheet *sheet)
 {
@@ -36,9 +38,20 @@ static ow_circuit circuit_of(const ow_counter_sheet *sheet)
     return sheet->layout_count > 0 ? sheet->layouts[0]->circuit : OW_CIRCUIT_NONE;
 }
 
+/* Much to say is set smaller, so that it stays on two pages; a plan's drawings too. */
+static const char *look_of(const ow_counter_sheet *sheet)
+{
+    size_t joints = 0;
+    for (size_t index = 0; index < sheet->layout_count; index++)
+        joints += ow_layout_joint_count(sheet->layouts[index]);
+    if (sheet->plan != NULL)
+        return " class=\"dense plan\"";
+    return joints > DENSE_JOINTS ? " class=\"dense\"" : "";
+}
+
 ow_status ow_html_sheet(ow_text *text, const ow_counter_sheet *sheet)
 {
-    ow_html_begin(text, sheet->title, sheet->plan != NULL);
+    ow_html_begin(text, sheet->title, look_of(sheet));
     ow_html_element(text, "h1", sheet->title);
     ow_html_element(text, "p class=\"verdict\"", sheet->verdict);
     ow_status status = sheet->plan != NULL ? ow_html_plan(text, sheet->plan) : write_layouts(text, sheet);
@@ -130,7 +143,7 @@ ow_status ow_sheet_check_html(ow_text *text, const ow_layout *layouts, const ow_
 
 static ow_status write_none(ow_text *text, const ow_answers *answers)
 {
-    ow_html_begin(text, "No layout", false);
+    ow_html_begin(text, "No layout", "");
     ow_html_element(text, "h1", "No layout: the catalogue does not join these ports within the limits");
     for (size_t index = 0; index < answers->count; index++)
         if (answers->items[index].reach.words != NULL)
