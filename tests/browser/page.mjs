@@ -126,7 +126,7 @@ async function limits_are_held() {
   await page.waitForFunction(() => location.search.includes("bore=4"));
   await quiet(page);
   const bores = await page.locator(".alternative .sub").allTextContents();
-  for (const words of bores) assert.ok(Number(/bore ([\d.]+) mm/.exec(words)[1]) >= 4, words);
+  for (const words of bores) assert.ok(Number(/bore ([\d.]+)\smm/.exec(words)[1]) >= 4, words);
   await page.getByText("More limits").click();
   await page.getByLabel("Leave out").fill("hose-4-ptfe, hose-4-ptfe-cv");
   await page.waitForFunction(() => location.search.includes("without="));

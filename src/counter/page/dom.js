@@ -64,7 +64,7 @@ export function table(caption, heads, rows, options = {}) {
 }
 
 export const number = (value, unit, digits = 2) =>
-  value === null || value === undefined ? "not known" : Number(value.toFixed(digits)) + (unit ? " " + unit : "");
+  value === null || value === undefined ? "not known" : Number(value.toFixed(digits)) + (unit ? "\u00a0" + unit : "");
 
 export const price = (value) => (value === null || value === undefined ? "no price" : value.toFixed(2));
 

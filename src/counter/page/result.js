@@ -54,7 +54,7 @@ const range = (pair) => (pair[0] === pair[1] ? String(pair[0]) : pair.join(" to 
 function tightening(card) {
   if (!card) return "";
   const turns = card.tightening.find((one) => one.turns_from_finger_tight);
-  const words = [turns ? range(turns.turns_from_finger_tight) + " turns from finger tight" : "", card.torque_nm ? range(card.torque_nm) + " N m" : ""];
+  const words = [turns ? range(turns.turns_from_finger_tight) + " turns from finger tight" : "", card.torque_nm ? range(card.torque_nm) + "\u00a0N\u00a0m" : ""];
   return words.filter(Boolean).join("; ") || card.torque_note || "";
 }
 
@@ -71,7 +71,7 @@ function cardWords(card) {
     card.engagement?.length_mm ? [h("dt", null, "Engages"), h("dd", null, card.engagement.length_mm.join(" to ") + " mm" +
       (card.engagement.needed_mm ? `, wanted ${card.engagement.needed_mm} mm (${card.engagement.needed_why})` : ""))] : null,
     card.tightening.map((one) => [h("dt", null, "Tighten"), h("dd", null,
-      one.torque_nm ? range(one.torque_nm) + " N m" : range(one.turns_from_finger_tight) + " turns from finger tight",
+      one.torque_nm ? range(one.torque_nm) + "\u00a0N\u00a0m" : range(one.turns_from_finger_tight) + " turns from finger tight",
       ` (${[one.for, one.material, one.condition].filter(Boolean).join("; ")}: ${one.source})`)]),
     card.cautions.map((words) => [h("dt", null, "Caution"), h("dd", null, words)]));
 }
