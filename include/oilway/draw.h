@@ -18,7 +18,7 @@
 #define OW_DRAWING_WIDTH_MM 190
 
 typedef struct ow_draw_options {
-    bool bare; /* the figure alone: no list of parts, joints and findings below it */
+    bool bare; /* the figure alone: no heading above, no list of parts, joints and findings below it */
 } ow_draw_options;
 #define OW_DRAW_OPTIONS_INIT \
     {                        \

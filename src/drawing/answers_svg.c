@@ -37,8 +37,8 @@ static ow_status put_answer(ow_sheet *sheet, const ow_answer *answer, bool bare)
         ow_sheet_words(sheet, 6.0, 3.2, false, answer->reading);
     }
     for (size_t index = 0; index < answer->stack_count && status == OW_OK; index++)
-        status =
-            ow_sheet_put_layout(sheet, &answer->stacks[index].layout, &answer->stacks[index].findings, bare);
+        status = ow_sheet_put_layout(sheet, &answer->stacks[index].layout, &answer->stacks[index].findings,
+                                     bare, answer->stack_count == 1 && answer->reading == NULL);
     return answer->stack_count == 0 ? put_missing(sheet, answer) : status;
 }
 

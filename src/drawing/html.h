@@ -38,6 +38,8 @@ void ow_html_figure_cell(ow_text *text, const char *words);
 /* A box to tick, with a name for those who listen. */
 void ow_html_tick_cell(ow_text *text, const char *what);
 
+/* html_sheet.c: an h2 that says what a layout joins. */
+void ow_html_layout_heading(ow_text *text, const ow_layout *layout);
 /* html_joints.c */
 void ow_html_joints(ow_text *text, const ow_layout *const *layouts, size_t count);
 void ow_html_joint_cautions(ow_text *text, const ow_layout *const *layouts, size_t count);

@@ -82,6 +82,7 @@ ow_status ow_html_plan(ow_text *text, const ow_plan *plan)
     const ow_draw_options bare = {.bare = true};
     ow_status status = OW_OK;
     if (plan->feed.layout != NULL) {
+        ow_html_layout_heading(text, plan->feed.layout);
         ow_text_add(text, "<figure>\n");
         status = ow_draw_layout_svg(text, plan->feed.layout, NULL, &bare);
         ow_text_add(text, "</figure>\n");

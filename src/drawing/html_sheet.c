@@ -7,12 +7,22 @@
 
 #define DENSE_JOINTS 9 /* more of them do not fit on two pages in the usual type */
 
+void ow_html_layout_heading(ow_text *text, const ow_layout *layout)
+{
+    ow_text words = ow_text_new(text->context);
+    ow_words_of_layout(layout, &words);
+    ow_html_element(text, "h2", ow_text_words(&words));
+    ow_text_done_into(&words, text);
+}
+
 /* Drawings and findings of layouts that stand for themselves. */
 static ow_status write_layouts(ow_text *text, const ow_counter_sheet *sheet)
 {
     const ow_draw_options bare = {.bare = true};
     ow_status status = OW_OK;
     for (size_t index = 0; index < sheet->layout_count && status == OW_OK; index++) {
+        if (sheet->layout_count > 1)
+            ow_html_layout_heading(text, sheet->layouts[index]);
         ow_text_add(text, "<figure>\n");
         status = ow_draw_layout_svg(text, sheet->layouts[index],
                                     sheet->findings == NULL ? NULL : sheet->findings[index], &bare);

@@ -175,7 +175,7 @@ static ow_status put_all(ow_sheet *sheet, const ow_scene *scene, bool bare)
 }
 
 ow_status ow_sheet_put_layout(ow_sheet *sheet, const ow_layout *layout, const ow_findings *findings,
-                              bool bare)
+                              bool bare, bool alone)
 {
     const ow_context *context = sheet->canvas.body.context;
     ow_scene scene;
@@ -183,7 +183,10 @@ ow_status ow_sheet_put_layout(ow_sheet *sheet, const ow_layout *layout, const ow
     ow_words_of_layout(layout, &name);
     ow_status status = ow_scene_new(context, layout, findings, &scene);
     if (status == OW_OK) {
-        ow_sheet_heading(sheet, &name);
+        if (bare && alone)
+            ow_sheet_name(sheet, &name);
+        else
+            ow_sheet_heading(sheet, &name);
         status = put_all(sheet, &scene, bare);
         ow_scene_done(&scene);
     }
@@ -200,7 +203,7 @@ ow_status ow_draw_layouts_svg(ow_text *text, const ow_layout *layouts, const ow_
     ow_status status = OW_OK;
     for (size_t index = 0; index < count && status == OW_OK; index++)
         status = ow_sheet_put_layout(&sheet, &layouts[index], findings == NULL ? NULL : &findings[index],
-                                     options != NULL && options->bare);
+                                     options != NULL && options->bare, count == 1);
     return ow_sheet_finish(&sheet, status, text);
 }
 

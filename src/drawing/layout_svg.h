@@ -7,8 +7,9 @@
 #include "oilway/finding.h"
 #include "oilway/layout.h"
 
-/* Adds a layout's drawing, with the lists below it unless bare. findings may be NULL. OW_OK, OW_MEMORY. */
+/* Adds a layout's drawing, with the lists below it unless bare; one that is bare and alone has no heading
+ * either. findings may be NULL. OW_OK, OW_MEMORY. */
 ow_status ow_sheet_put_layout(ow_sheet *sheet, const ow_layout *layout, const ow_findings *findings,
-                              bool bare);
+                              bool bare, bool alone);
 
 #endif

@@ -45,13 +45,18 @@ void ow_sheet_words(ow_sheet *sheet, double x, double size, bool bold, const cha
     sheet->y += leading * (double)lines + 0.5;
 }
 
+void ow_sheet_name(ow_sheet *sheet, const ow_text *words)
+{
+    ow_text_add(&sheet->title, sheet->title.length > 0 ? "; " : "");
+    ow_text_add(&sheet->title, ow_text_words(words));
+    sheet->title.failed = sheet->title.failed || words->failed;
+}
+
 void ow_sheet_heading(ow_sheet *sheet, const ow_text *words)
 {
     sheet->y += sheet->y > 5.0 ? 8.0 : 0.0;
     ow_sheet_words(sheet, 2.0, sheet->width < 120.0 ? 3.0 : 3.8, true, ow_text_words(words));
-    ow_text_add(&sheet->title, sheet->title.length > 0 ? "; " : "");
-    ow_text_add(&sheet->title, ow_text_words(words));
-    sheet->title.failed = sheet->title.failed || words->failed;
+    ow_sheet_name(sheet, words);
 }
 
 /* ---- tables -------------------------------------------------------------------------------- */

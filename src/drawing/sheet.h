@@ -20,6 +20,8 @@ void ow_sheet_done(ow_sheet *sheet);
 
 /* A heading, bold, with room above it; it goes into the sheet's title too. */
 void ow_sheet_heading(ow_sheet *sheet, const ow_text *words);
+/* The same in the title alone. */
+void ow_sheet_name(ow_sheet *sheet, const ow_text *words);
 /* Words folded to the sheet's width from x on; y moves below them. */
 void ow_sheet_words(ow_sheet *sheet, double x, double size, bool bold, const char *words);
 /* Words folded to a width with the first base line at `at`; returns how many lines. NULL canvas: only
