@@ -112,7 +112,7 @@ async function a_stack_is_found_and_its_switch_kept() {
   /* The link holds the whole ask. */
   const again = await open(new URL(page.url()).search);
   await says(again, "stack", "the best has 5 parts");
-  assert.equal(await again.getByLabel("Keep").inputValue(), "sw-2");
+  assert.equal(await again.getByRole("combobox", { name: "Keep" }).inputValue(), "sw-2");
   assert.match(await again.locator(".chosen").textContent(), /^ ?2\./);
   await again.getByRole("button", { name: "Copy the link" }).click();
   assert.equal(await again.evaluate(() => navigator.clipboard.readText()), again.url());
