@@ -80,8 +80,8 @@ browser: $(BUILD)/oilway $(BROWSER_MODULES) ## the counter page in a real browse
 # Sees reads of memory that was never written, which ASan does not. OW_SLOW_TOOL asks tests that draw at random to
 # draw less. Left out, with the reason:
 #   test_joint_table   holds every end against every other; test_joint goes through the same code in a fraction
-# test_draw_sheet and test_draw_layout draw dozens of layouts with code that test_draw_plan draws with too, and
-# test_drain is arithmetic on the stack: together a third of the time.
+#   test_draw_sheet, test_draw_layout   draw dozens of layouts; test_draw_plan draws with the same code
+#   test_drain         is arithmetic on the stack, and slow
 VALGRIND_SKIP := test_joint_table test_draw_sheet test_draw_layout test_drain
 VALGRIND_RUN := valgrind --quiet --error-exitcode=99 --leak-check=full --show-leak-kinds=all --errors-for-leak-kinds=all
 VALGRIND_TESTS := $(filter-out $(VALGRIND_SKIP:%=$(BUILD)/tests/%),$(UNIT_TESTS))
