@@ -30,6 +30,8 @@ ow_status counter_api_catalog(counter_call *call);
 
 /* The counter sheet, as a page of its own: of an ask, or of `layout` or `job` in the query. */
 ow_status counter_sheet(counter_call *call);
+/* The same of a layout or a job in the body. */
+ow_status counter_sheet_posted(counter_call *call);
 ow_status counter_sheet_of_stack(counter_call *call);
 
 #define COUNTER_SVG "image/svg+xml; charset=utf-8"

@@ -11,6 +11,7 @@ static const counter_route routes[] = {
     {"GET", "/api/stack", ASK, counter_api_stack},
     {"GET", "/api/sketch", ASK, counter_api_sketch},
     {"GET", "/sheet", ASK " layout job", counter_sheet},
+    {"POST", "/sheet", "", counter_sheet_posted},
     {"POST", "/api/check", "", counter_api_check},
     {"POST", "/api/bill", "", counter_api_bill},
     {"POST", "/api/plan", "", counter_api_plan},

@@ -77,8 +77,12 @@ static enum MHD_Result answer(counter_server *server, struct MHD_Connection *con
         return answer_route(server, connection, route, request);
     if (!known)
         return counter_respond_refusal(connection, 404, "there is nothing of that name", NULL);
+    bool gets = counter_route_find(MHD_HTTP_METHOD_GET, url, &known) != NULL;
     bool posts = counter_route_find(MHD_HTTP_METHOD_POST, url, &known) != NULL;
-    return counter_respond_refusal(connection, 405, "not by this method", posts ? "POST" : "GET, HEAD");
+    return counter_respond_refusal(connection, 405, "not by this method",
+                                   !posts ? "GET, HEAD"
+                                   : gets ? "GET, HEAD, POST"
+                                          : "POST");
 }
 
 /* libmicrohttpd calls this once when the headers are there, then with each piece of the body, then at the

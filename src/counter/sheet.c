@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-/* The counter sheet as a page of its own, which a link opens: its whole ask stands in the query. */
+/* The counter sheet as a page of its own, which a link opens: its whole ask stands in the query, or in
+ * the body where it is too long for a link. */
 #include <stdio.h>
 #include <string.h>
 
@@ -39,15 +40,31 @@ static void set_policy(counter_call *call)
     call->type = "text/html; charset=utf-8";
 }
 
-ow_status counter_sheet(counter_call *call)
+static ow_status with_policy(counter_call *call, ow_status status)
 {
-    const char *layout = counter_value(call, "layout"), *job = counter_value(call, "job");
-    call->body = layout != NULL ? layout : job;
-    call->body_length = call->body != NULL ? strlen(call->body) : 0;
-    ow_status status = layout != NULL ? sheet_of_layouts(call)
-                       : job != NULL  ? counter_with_plan(call, sheet_of_plan)
-                                      : counter_sheet_of_stack(call);
     if (status == OW_OK)
         set_policy(call);
     return status;
+}
+
+static void body_is(counter_call *call, const char *words)
+{
+    call->body = words;
+    call->body_length = strlen(words);
+}
+
+ow_status counter_sheet(counter_call *call)
+{
+    const char *layout = counter_value(call, "layout"), *job = counter_value(call, "job");
+    if (layout == NULL && job == NULL)
+        return with_policy(call, counter_sheet_of_stack(call));
+    body_is(call, layout != NULL ? layout : job);
+    return with_policy(call,
+                       layout != NULL ? sheet_of_layouts(call) : counter_with_plan(call, sheet_of_plan));
+}
+
+ow_status counter_sheet_posted(counter_call *call)
+{
+    return with_policy(call, ow_job_is(call->body, call->body_length) ? counter_with_plan(call, sheet_of_plan)
+                                                                      : sheet_of_layouts(call));
 }

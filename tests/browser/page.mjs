@@ -314,22 +314,58 @@ async function a_bad_catalogue_is_told_and_the_page_goes_on() {
 
 /* ---- paper, width, zoom, rules -------------------------------------------------------------- */
 
-async function a_layout_prints_on_one_or_two_pages() {
-  for (const name of ["stack", "check"]) {
+const pagesOf = (file) => Number(/Pages:\s+(\d+)/.exec(execFileSync("pdfinfo", [file], { encoding: "utf8" }))[1]);
+const wordsOf = (file) => execFileSync("pdftotext", [file, "-"], { encoding: "utf8" });
+const hasPaper = (page) => page.waitForSelector("html.has-paper");
+
+/* What a sheet says must come out of the printer, whole and nothing else, as when the sheet is printed from its own tab. */
+async function what_is_printed_is_the_sheet_on_one_or_two_pages() {
+  const wanted = { stack: ["curlew-8b:oil-in", "sw-2", "Bill"], second: ["curlew-8b:oil-in", "sw-2", "he-3-f4s"], check: ["curlew-8b:oil-in", "sw-2", "Bill"],
+    job: ["plover-41", "side-plate", "Order of work", "clocked 15 deg"], none: ["M13x1.25 male"] };
+  const where = { ...FILLED, second: FOUND + "&show=2" };
+  const most = { job: 3 };
+  for (const [name, all] of Object.entries(wanted)) {
+    const page = await open(where[name]);
+    await hasPaper(page);
+    await quiet(page);
+    const alone = await open("sheet" + new URL(await page.getByRole("link", { name: "Counter sheet" }).getAttribute("href"), home).search);
     for (const format of ["A4", "Letter"]) {
-      const page = await open(FILLED[name]);
-      await quiet(page);
-      await page.waitForSelector(".drawing svg");
       const file = path.join(PICTURES ?? SCRATCH, `paper-${name}-${format}.pdf`);
+      const own = path.join(SCRATCH, "sheet.pdf");
       await page.pdf({ path: file, format });
-      const pages = Number(/Pages:\s+(\d+)/.exec(execFileSync("pdfinfo", [file], { encoding: "utf8" }))[1]);
-      assert.ok(pages === 1 || pages === 2, `${name} on ${format}: ${pages} pages`);
-      const words = execFileSync("pdftotext", [file, "-"], { encoding: "utf8" });
-      for (const wanted of ["curlew-8b:oil-in", "sw-2", "Bill", "Fitted by", "Hot oil"]) assert.ok(words.includes(wanted), `${name}: ${wanted}`);
-      for (const unwanted of ["More limits", "Copy the link"]) assert.ok(!words.includes(unwanted), `${name}: ${unwanted}`);
-      await page.close();
+      await alone.pdf({ path: own, format });
+      const pages = pagesOf(file);
+      assert.ok(pages >= 1 && pages <= (most[name] ?? 2), `${name} on ${format}: ${pages} pages`);
+      assert.equal(pages, pagesOf(own), `${name} on ${format}: as many pages as the sheet alone`);
+      assert.equal(wordsOf(file), wordsOf(own), `${name} on ${format}: the words of the sheet`);
+      for (const words of [...all, "Fitted by", "Hot oil"]) assert.ok(wordsOf(file).includes(words), `${name}: ${words}`);
     }
+    await Promise.all([page.close(), alone.close()]);
   }
+}
+
+async function the_print_button_prints_the_newest_sheet_under_its_own_name() {
+  const page = await open(FOUND);
+  await page.evaluate(() => {
+    globalThis.printed = [];
+    globalThis.print = () => {
+      globalThis.dispatchEvent(new Event("beforeprint"));
+      globalThis.printed.push([document.title, document.getElementById("paper").shadowRoot.textContent]);
+      globalThis.dispatchEvent(new Event("afterprint"));
+    };
+  });
+  await says(page, "stack", "5 parts");
+  await page.getByRole("radio", { name: /^ ?2\./ }).check();
+  await page.getByRole("button", { name: "Print", exact: true }).click();
+  await page.waitForFunction(() => globalThis.printed.length === 1);
+  const [[title, words]] = await page.evaluate(() => globalThis.printed);
+  assert.match(title, /curlew-8b:oil-in/);
+  assert.match(words, /he-3-f4s/);
+  assert.match(await page.title(), /oilway counter$/);
+  /* What cannot be asked leaves no old sheet behind. */
+  await page.getByLabel("From", { exact: true }).fill("nowhere:at-all");
+  await page.waitForFunction(() => !document.documentElement.classList.contains("has-paper"));
+  await page.close();
 }
 
 async function the_counter_sheet_opens_with_its_own_style() {
@@ -436,7 +472,7 @@ async function nothing_is_asked_elsewhere_and_nothing_complains() {
 const TESTS = [a_stack_is_found_and_its_switch_kept, limits_are_held, a_thread_is_named_and_what_goes_on_it, a_part_is_swapped_and_the_layout_checked_again,
   a_layout_that_does_not_hold_says_why, a_job_is_written_and_planned, the_keyboard_alone_suffices, bad_input_is_marked_and_mended,
   markup_typed_in_stays_text, an_unreadable_layout_names_its_line, where_there_is_no_stack_the_missing_part_is_named,
-  a_bad_catalogue_is_told_and_the_page_goes_on, a_layout_prints_on_one_or_two_pages, the_counter_sheet_opens_with_its_own_style, nothing_is_wider_than_the_page, wider_text_still_fits,
+  a_bad_catalogue_is_told_and_the_page_goes_on, what_is_printed_is_the_sheet_on_one_or_two_pages, the_print_button_prints_the_newest_sheet_under_its_own_name, the_counter_sheet_opens_with_its_own_style, nothing_is_wider_than_the_page, wider_text_still_fits,
   the_rules_of_wcag_are_kept, answers_come_in_less_than_a_tenth_of_a_second, nothing_is_asked_elsewhere_and_nothing_complains];
 
 let failed = 0;

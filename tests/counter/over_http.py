@@ -188,7 +188,12 @@ def a_sheet_is_allowed_its_own_style_and_nothing_else(counter):
         assert headers["Content-Security-Policy"] == ("default-src 'none'; style-src 'sha256-" + digest +
                                                       "'; frame-ancestors 'none'; sandbox")
         assert b" style=" not in body and b"<script" not in body
+        if len(parameters) == 1:
+            assert counter.ask("/sheet", "POST", *[text.encode() for text in parameters.values()])[2] == body
     assert counter.get("/sheet", layout="layout: [")[0] == 400
+    assert counter.ask("/sheet", "POST", b"layout: [")[0] == 400
+    status, headers, _ = counter.ask("/sheet", "PUT", b"")
+    assert status == 405 and headers["Allow"] == "GET, HEAD, POST"
     assert counter.get("/sheet", layout=layout + "\0")[0] == 400
 
 

@@ -2,6 +2,7 @@
 /* Check a layout that somebody drew, and swap its parts one by one. */
 import { ask, faultList } from "./ask.js";
 import { by, fill, h, later, number, plural, price, table } from "./dom.js";
+import { paperIs } from "./paper.js";
 import { billOf, countFindings, drawing, findingList, jointTable, linkButton, placeNames, printButton, saveButton, say, section, sheetLink, under } from "./result.js";
 
 const LINK_MOST = 16000;
@@ -28,22 +29,27 @@ export function openCheck(remembers) {
 }
 
 export function showCheck(parameters) {
-  const layout = parameters.get("layout");
-  if (layout !== null && layout !== text.value) {
+  const layout = parameters.get("layout") ?? "";
+  if (layout !== text.value) {
+    if (layout === back.at(-1)) back.pop();
+    else back = [];
     text.value = layout;
-    back = [];
   }
   check();
 }
 
 export const againCheck = () => check();
 
-async function check(before = "") {
+/* `before` is said ahead of the verdict; `step`: going back leads to what was there before. */
+async function check(before = "", step = false) {
   const layout = text.value;
   const lead = typeof before === "string" ? before : "";
-  remember("check", layout && layout.length < LINK_MOST ? [["layout", layout]] : []);
+  if (layout.length <= LINK_MOST) remember("check", layout ? [["layout", layout]] : [], { step });
+  else remember("check", [], { beside: { layout }, step });
   by("undo").disabled = back.length === 0;
   if (layout.trim() === "") {
+    paperIs(null);
+    text.removeAttribute("aria-invalid");
     say("check-status", "");
     fill(by("check-faults"));
     fill(by("check-result"), h("p", { class: "hint" }, "Write a layout or open its file. A stack that was found comes here by its button “Swap a part”."));
@@ -55,10 +61,12 @@ async function check(before = "") {
     if (came === null) return;
     text.removeAttribute("aria-invalid");
     fill(by("check-faults"));
+    paperIs({ text: layout });
     say("check-status", lead + (came.answer.ok ? "It holds: " : "It does not hold: ") + countFindings(came.answer.findings) + ".");
     fill(by("check-result"), acts(layout), section("Drawing", drawing("check-drawing", layout)),
       came.answer.layouts.map((one) => oneLayout(one)), section("Bill", billOf("check-bill", layout)));
   } catch (refusal) {
+    paperIs(null);
     text.setAttribute("aria-invalid", "true");
     say("check-status", "The layout cannot be read as it stands.");
     fill(by("check-faults"), faultList(refusal));
@@ -68,7 +76,7 @@ async function check(before = "") {
   }
 }
 
-const acts = (layout) => h("p", { class: "acts" }, printButton(), " ", layout.length < LINK_MOST ? sheetLink("/sheet?" + new URLSearchParams({ layout })) : null, " ", linkButton(), " ", saveButton("Save the layout", "layout.yaml", layout));
+const acts = (layout) => h("p", { class: "acts" }, printButton(), " ", layout.length <= LINK_MOST ? sheetLink("/sheet?" + new URLSearchParams({ layout })) : null, " ", linkButton(layout.length > LINK_MOST), " ", saveButton("Save the layout", "layout.yaml", layout));
 
 function oneLayout(one) {
   const names = placeNames(one.parts);
@@ -115,6 +123,6 @@ async function use(place, swap, layout) {
   back.push(layout);
   text.value = swap.layout;
   by("swap-dialog").close();
-  await check(`${place} is now ${swap.id}. `);
+  await check(`${place} is now ${swap.id}. `, true);
   by("undo").focus();
 }

@@ -3,6 +3,7 @@
 import { ask, faultList } from "./ask.js";
 import { by, fill, h, later, number, table } from "./dom.js";
 import { feedTable } from "./oil.js";
+import { paperIs } from "./paper.js";
 import { billTable, countFindings, drawing, findingList, jointTable, linkButton, printButton, saveButton, say, section, sheetLink, under } from "./result.js";
 
 const LINK_MOST = 16000;
@@ -24,7 +25,7 @@ export function openJob(remembers) {
 }
 
 export function showJob(parameters) {
-  if (parameters.get("job") !== null) text.value = parameters.get("job");
+  text.value = parameters.get("job") ?? "";
   plan();
   offerMachines();
 }
@@ -62,8 +63,11 @@ function writeJob() {
 
 async function plan() {
   const job = text.value;
-  remember("job", job && job.length < LINK_MOST ? [["job", job]] : []);
+  if (job.length <= LINK_MOST) remember("job", job ? [["job", job]] : []);
+  else remember("job", [], { beside: { job } });
   if (job.trim() === "") {
+    paperIs(null);
+    text.removeAttribute("aria-invalid");
     say("job-status", "");
     fill(by("job-faults"));
     fill(by("job-result"), h("p", { class: "hint" }, "Choose an engine and a turbo and let the job be written, or write it yourself."));
@@ -75,8 +79,10 @@ async function plan() {
     if (came === null) return;
     text.removeAttribute("aria-invalid");
     fill(by("job-faults"));
+    paperIs({ text: job });
     showPlan(came.answer);
   } catch (refusal) {
+    paperIs(null);
     text.setAttribute("aria-invalid", "true");
     say("job-status", "The job cannot be read as it stands.");
     fill(by("job-faults"), faultList(refusal));
@@ -90,7 +96,7 @@ function showPlan(answer) {
   const { feed, drain, coolant } = answer.circuits;
   say("job-status", (answer.ok ? "It holds: " : "It does not hold: ") + countFindings(answer.findings) + ".");
   fill(by("job-result"),
-    h("p", { class: "acts" }, printButton(), " ", text.value.length < LINK_MOST ? sheetLink("/sheet?" + new URLSearchParams({ job: text.value })) : null, " ", linkButton(), " ", saveButton("Save the job", "job.yaml", text.value)),
+    h("p", { class: "acts" }, printButton(), " ", text.value.length <= LINK_MOST ? sheetLink("/sheet?" + new URLSearchParams({ job: text.value })) : null, " ", linkButton(text.value.length > LINK_MOST), " ", saveButton("Save the job", "job.yaml", text.value)),
     jumps([["job-part-feed", "Feed", feed], ["job-part-drain", "Drain", drain], ["job-part-coolant", "Coolant", coolant],
       ["job-part-bill", "Bill", true], ["job-part-assumed", "What is assumed", true], ["job-part-work", "Order of work", true]]),
     section("Findings", findingList(answer.findings)),

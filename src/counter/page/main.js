@@ -4,6 +4,7 @@ import { ask } from "./ask.js";
 import { againCheck, openCheck, showCheck } from "./check.js";
 import { by, fill, h } from "./dom.js";
 import { againJob, openJob, showJob } from "./job.js";
+import { paperIsOld } from "./paper.js";
 import { againStack, openStack, showStack } from "./stack.js";
 import { againThread, openThread, showThread } from "./thread.js";
 
@@ -17,23 +18,29 @@ const LOOK_EVERY = 5000;
 
 let view = null;
 const opened = new Set();
-/* The last link of each job, so that going to and fro loses nothing. */
+/* The last link of each job and what it could not hold, so that going to and fro loses nothing. */
 const links = new Map();
 
 function address(name, pairs) {
   return "/?" + new URLSearchParams([["view", name], ...pairs]);
 }
 
-/* Keeps the ask in the address line. */
-function remember(name, pairs) {
+/* Keeps the ask in the address line, as a step of its own where `step` says so. A text too long for a link goes
+ * into `beside`, by name: going back and reloading finds it there, another machine does not. */
+function remember(name, pairs, { beside = null, step = false } = {}) {
   const link = address(name, pairs);
-  links.set(name, link);
+  links.set(link, beside);
   document.querySelector(`nav a[data-view="${name}"]`).href = link;
-  if (name === view && link !== location.pathname + location.search) history.replaceState(null, "", link);
+  if (name !== view) return;
+  const same = link === location.pathname + location.search && JSON.stringify(history.state) === JSON.stringify(beside);
+  if (same) return;
+  if (step) history.pushState(beside, "", link);
+  else history.replaceState(beside, "", link);
 }
 
 function show() {
   const parameters = new URLSearchParams(location.search);
+  for (const [name, text] of Object.entries(history.state ?? {})) parameters.set(name, text);
   view = VIEWS[parameters.get("view")] ? parameters.get("view") : "stack";
   for (const section of document.querySelectorAll(".view")) section.hidden = section.id !== `view-${view}`;
   for (const link of document.querySelectorAll("nav a")) {
@@ -47,7 +54,7 @@ function show() {
 }
 
 function go(href) {
-  history.pushState(null, "", href);
+  history.pushState(links.get(href) ?? null, "", href);
   show();
   by("main").focus();
   window.scrollTo(0, 0);
@@ -76,7 +83,10 @@ async function lookAtShop() {
     const came = await ask("shop", "/api/shop");
     if (came === null) return;
     const shop = came.answer;
-    if (generation !== null && generation !== shop.generation) VIEWS[view].again();
+    if (generation !== null && generation !== shop.generation) {
+      paperIsOld();
+      VIEWS[view].again();
+    }
     generation = shop.generation;
     box.classList.toggle("bad", shop.stale);
     if (!shop.stale) fill(box);

@@ -2,6 +2,7 @@
 /* A layout shown: drawing, parts and joints, bill, findings. What several views share. */
 import { ask, draw } from "./ask.js";
 import { by, fill, h, number, plural, price, scrolls, table } from "./dom.js";
+import { printPaper } from "./paper.js";
 
 const SIGNS = { error: "✕", warning: "▲", note: "•" };
 
@@ -161,7 +162,9 @@ export function saveButton(words, name, text) {
   } }, words);
 }
 
-export function linkButton() {
+/* `tooLong`: the address line does not hold all of it. */
+export function linkButton(tooLong = false) {
+  if (tooLong) return h("span", { class: "hint" }, "Too long for a link: save it instead.");
   const button = h("button", { type: "button", click: async () => {
     try {
       await navigator.clipboard.writeText(location.href);
@@ -177,7 +180,7 @@ export function linkButton() {
 /* The counter sheet opens beside this page. */
 export const sheetLink = (href) => h("a", { class: "button", href, target: "_blank", rel: "noopener" }, "Counter sheet", h("span", { class: "hidden" }, " in a new tab"));
 
-export const printButton = () => h("button", { type: "button", click: () => window.print() }, "Print");
+export const printButton = () => h("button", { type: "button", click: printPaper }, "Print");
 
 /* Status words for a person and for those who listen. */
 export const say = (id, words) => { by(id).textContent = words; };

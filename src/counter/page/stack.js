@@ -3,6 +3,7 @@
 import { ask, faultList } from "./ask.js";
 import { by, fill, h, later, number, plural, price } from "./dom.js";
 import { oilPiece } from "./oil.js";
+import { paperIs } from "./paper.js";
 import { billOf, countFindings, drawing, findingList, joinFindings, jointTable, linkButton, placeNames, printButton, saveButton, say, section, sheetLink } from "./result.js";
 import { Many } from "./typed.js";
 
@@ -81,6 +82,7 @@ async function find() {
   const result = by("stack-result");
   if (groups.from.values.length === 0 || groups.to.values.length === 0) {
     keepLink(pairs);
+    paperIs(null);
     say("stack-status", "");
     fill(result, await example());
     return;
@@ -92,6 +94,7 @@ async function find() {
     if (came === null) return;
     showAnswer(came.answer, came.milliseconds, pairs);
   } catch (refusal) {
+    paperIs(null);
     say("stack-status", "This cannot be looked for yet.");
     fill(result, faultList(refusal));
   } finally {
@@ -120,6 +123,7 @@ function showAnswer(answer, milliseconds, pairs) {
   const one = several ? several[reading] : answer;
   chosen = Math.min(chosen, Math.max(0, one.stacks.length - 1));
   const found = one.stacks.length;
+  paperIs(paperOf(one, pairs, several));
   const best = found > 0 ? `; the best has ${plural(one.stacks[0].part_count, "part", "parts")}` : "";
   say("stack-status", (several ? `${several.length} readings. ` : "") +
     (found > 0 ? plural(found, "layout", "layouts") + best : "There is no such stack in this catalogue") +
@@ -130,7 +134,8 @@ function showAnswer(answer, milliseconds, pairs) {
     askWords(pairs),
     one.explanation?.words ? h("p", null, one.explanation.words) : null,
     found > 0 ? alternatives(one.stacks, again) : missing(one, pairs),
-    found > 0 ? oneStack(one, one.stacks[chosen], pairs) : section("Findings", findingList(one.findings || [])));
+    found > 0 ? oneStack(one, one.stacks[chosen], pairs)
+      : [section("Findings", findingList(one.findings || [])), h("p", { class: "acts" }, several ? null : [printButton(), " ", sheetLink(sheetOf(askOnly(pairs))), " "], linkButton())]);
   by("stack-result").querySelector(".was-focused")?.focus();
 }
 
@@ -179,11 +184,21 @@ function missing(one, pairs) {
     one.reach ? h("p", null, typeof one.reach === "string" ? one.reach : one.reach.words || "") : null);
 }
 
+/* The sheet of an ask is that of its first reading's best layout; any other is a layout's. */
+const isFirst = () => chosen === 0 && reading === 0;
+
+const sheetOf = (parameters) => "/sheet?" + new URLSearchParams(parameters);
+
+function paperOf(one, pairs, several) {
+  if (isFirst() && (!several || one.stacks.length > 0)) return { parameters: askOnly(pairs) };
+  return one.stacks.length > 0 ? { text: one.stacks[chosen].layout } : null;
+}
+
 function oneStack(one, stack, pairs) {
   const name = (pairs.find(([key]) => key === "to")?.[1] || "layout").replace(/[^A-Za-z0-9.-]+/g, "-");
   const findings = joinFindings(one.findings || [], stackFindings(stack));
   const check = "/?" + new URLSearchParams({ view: "check", layout: stack.layout });
-  const sheet = "/sheet?" + new URLSearchParams(chosen === 0 && reading === 0 ? askOnly(pairs) : { layout: stack.layout });
+  const sheet = sheetOf(isFirst() ? askOnly(pairs) : { layout: stack.layout });
   return [
     h("p", { class: "acts" }, h("a", { class: "button", href: check, "data-inside": true }, "Swap a part"), " ", printButton(), " ", sheetLink(sheet), " ",
       linkButton(), " ", saveButton("Save the layout", name + ".yaml", stack.layout)),

@@ -2,6 +2,7 @@
 /* Name a thread from caliper figures; say what goes on an end. */
 import { ask, faultList } from "./ask.js";
 import { by, fill, h, later, table } from "./dom.js";
+import { paperIs } from "./paper.js";
 import { printButton, say, section } from "./result.js";
 import { Many } from "./typed.js";
 
@@ -23,6 +24,7 @@ export function showThread(parameters) {
   form.elements.side.value = parameters.get("side") || "";
   ends.set(parameters.getAll("end"));
   keepLink();
+  paperIs(null);
   name();
   showMates();
 }
