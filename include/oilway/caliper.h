@@ -17,8 +17,10 @@ typedef struct ow_caliper_ask {
     double diameter_m; /* over a male's crests, or across a female's bore; 1 to 100 mm */
     double accuracy_m; /* of that reading, plus or minus; 0.001 to 1 mm */
     ow_caliper_side side;
-    double pitch_m;         /* 0 = not known; 0.2 to 6 mm */
-    double pitch_deviation; /* standard deviation of the pitch reading, as a share of it */
+    double pitch_m; /* 0 = not known; 0.2 to 6 mm */
+    /* Standard deviation of a pitch reading, of this one or one still to be taken, as a share of it: 0.0001
+     * to 0.2. */
+    double pitch_deviation;
     ow_caliper_taper taper;
 } ow_caliper_ask;
 

@@ -3,10 +3,10 @@
  * What an end whose pitch or seat is not said may be: every whole end that is in use, or that
  * something in use would seal on. "In use" is the net's kinds, the fixtures and the machines' ports.
  */
-#include <stdlib.h>
 #include <string.h>
 
 #include "ask/ask_internal.h"
+#include "base/sort.h"
 #include "oilway/joint.h"
 
 typedef struct reading_pool {
@@ -94,11 +94,12 @@ static ow_status add_on_thread(reading_pool *pool, const ow_end *asked, const ow
     return OW_OK;
 }
 
-static int compare_ends(const void *a, const void *b)
+static int compare_ends(const void *items, uint32_t left, uint32_t right)
 {
+    const ow_end *ends = items;
     char a_words[OW_END_TEXT_SIZE];
     char b_words[OW_END_TEXT_SIZE];
-    return strcmp(ow_end_name(a, a_words), ow_end_name(b, b_words));
+    return strcmp(ow_end_name(&ends[left], a_words), ow_end_name(&ends[right], b_words));
 }
 
 static ow_status gather_readings(reading_pool *pool, const ow_end *asked)
@@ -133,10 +134,11 @@ ow_status ow_readings_find(ow_asking *asking, const ow_end *asked, const ow_end 
         status = OW_MEMORY;
         goto done;
     }
-    if (pool.count > 0) {
+    if (pool.count > 0)
         memcpy(kept, pool.readings, pool.count * sizeof *kept);
-        qsort(kept, pool.count, sizeof *kept, compare_ends);
-    }
+    status = ow_sort_items(asking->context, kept, pool.count, sizeof *kept, compare_ends);
+    if (status != OW_OK)
+        goto done;
     *readings = kept;
     *count = pool.count;
 done:

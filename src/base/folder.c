@@ -1,11 +1,11 @@
 /* SPDX-License-Identifier: MIT */
 #include <dirent.h>
 #include <errno.h>
-#include <stdlib.h>
 #include <string.h>
 
 #include "base/file.h"
 #include "base/memory.h"
+#include "base/sort.h"
 #include "base/source.h"
 
 #define CANNOT "the folder cannot be read"
@@ -42,9 +42,10 @@ static ow_status gather(const ow_context *context, const char *path, ow_text *ga
     return ow_text_status(gathered);
 }
 
-static int by_bytes(const void *a, const void *b)
+static int by_bytes(const void *items, uint32_t left, uint32_t right)
 {
-    return strcmp(*(char *const *)a, *(char *const *)b);
+    const char *const *names = items;
+    return strcmp(names[left], names[right]);
 }
 
 ow_status ow_folder_pages(const ow_context *context, const char *path, char ***names, size_t *count)
@@ -67,10 +68,14 @@ ow_status ow_folder_pages(const ow_context *context, const char *path, char ***n
         array[i] = words;
         words += strlen(words) + 1;
     }
-    qsort(array, found, sizeof *array, by_bytes);
+    status = ow_sort_items(context, array, found, sizeof *array, by_bytes);
+    if (status != OW_OK)
+        goto done;
     *names = array;
+    array = NULL;
     *count = found;
 done:
+    ow_release(context, array);
     ow_text_done(&gathered);
     return status;
 }

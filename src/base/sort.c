@@ -45,3 +45,26 @@ ow_status ow_sort(const ow_context *context, uint32_t *order, size_t count, ow_c
     ow_release(context, other);
     return OW_OK;
 }
+
+ow_status ow_sort_items(const ow_context *context, void *items, size_t count, size_t size,
+                        ow_compare *compare)
+{
+    if (count < 2)
+        return OW_OK;
+    if (count > UINT32_MAX)
+        return OW_LIMIT;
+    uint32_t *order = ow_new_array(context, count, sizeof *order);
+    unsigned char *sorted = ow_new_array(context, count, size);
+    ow_status status = order == NULL || sorted == NULL ? OW_MEMORY : OW_OK;
+    for (size_t i = 0; status == OW_OK && i < count; i++)
+        order[i] = (uint32_t)i;
+    if (status == OW_OK)
+        status = ow_sort(context, order, count, compare, items);
+    for (size_t i = 0; status == OW_OK && i < count; i++)
+        memcpy(sorted + i * size, (const unsigned char *)items + order[i] * size, size);
+    if (status == OW_OK)
+        memcpy(items, sorted, count * size);
+    ow_release(context, sorted);
+    ow_release(context, order);
+    return status;
+}

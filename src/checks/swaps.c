@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 /* Which parts could stand in the place of another, and what each would do to the layout. */
-#include <stdlib.h>
 #include <string.h>
 
 #include "base/memory.h"
+#include "base/sort.h"
 #include "oilway/joint.h"
 #include "oilway/swap.h"
 
@@ -96,15 +96,16 @@ static int compare_sizes(size_t a, size_t b)
     return (a > b) - (a < b);
 }
 
-/* What qsort cannot be told: the kind of the part that stands there now is put into every swap's order. */
+/* A swap with what its place in the order hangs on beside: whether it is of another kind than the part that
+ * stands there now. */
 typedef struct ranked {
     ow_swap swap;
     bool other_kind;
 } ranked;
 
-static int compare(const void *left, const void *right)
+static int compare(const void *items, uint32_t left, uint32_t right)
 {
-    const ranked *a = left, *b = right;
+    const ranked *a = (const ranked *)items + left, *b = (const ranked *)items + right;
     const ow_part *one = a->swap.part, *two = b->swap.part;
     int order = compare_sizes(a->swap.errors, b->swap.errors);
     if (order == 0)
@@ -128,11 +129,11 @@ static ow_status sort(finding_swaps *now)
         all[index].swap = now->swaps.items[index];
         all[index].other_kind = all[index].swap.part->kind != now->layout->nodes[now->node].part->kind;
     }
-    qsort(all, count, sizeof *all, compare);
-    for (size_t index = 0; index < count; index++)
+    ow_status status = ow_sort_items(now->context, all, count, sizeof *all, compare);
+    for (size_t index = 0; status == OW_OK && index < count; index++)
         now->swaps.items[index] = all[index].swap;
     ow_release(now->context, all);
-    return OW_OK;
+    return status;
 }
 
 static ow_status try_each(finding_swaps *now, const ow_catalog *catalog)

@@ -3,7 +3,6 @@
 
 #include <float.h>
 #include <math.h>
-#include <stdlib.h>
 
 #define CROSSINGS_MAX 64
 #define ROOT_HALF 0.70710678118654752440
@@ -44,10 +43,16 @@ static ow_spot turned_back(const ow_hatch *hatch, double along, double across)
     return (ow_spot){ROOT_HALF * (along - sign * across), ROOT_HALF * (across + sign * along)};
 }
 
-static int by_place(const void *a, const void *b)
+/* Along the line, by insertion: there are few. */
+static void sort_crossings(crossing *crossings, size_t count)
 {
-    double difference = ((const crossing *)a)->along - ((const crossing *)b)->along;
-    return difference < 0.0 ? -1 : difference > 0.0 ? 1 : 0;
+    for (size_t index = 1; index < count; index++) {
+        crossing moved = crossings[index];
+        size_t at = index;
+        for (; at > 0 && crossings[at - 1].along > moved.along; at--)
+            crossings[at] = crossings[at - 1];
+        crossings[at] = moved;
+    }
 }
 
 /* Adds the crossings of a line with one region, paired in order (even-odd). */
@@ -62,7 +67,7 @@ static size_t cross_region(const ow_hatch *hatch, const ow_region *region, doubl
             continue;
         crossings[count++].along = a.x + (across - a.y) / (b.y - a.y) * (b.x - a.x);
     }
-    qsort(crossings + first, count - first, sizeof *crossings, by_place);
+    sort_crossings(crossings + first, count - first);
     for (size_t index = first; index < count; index++) {
         int step = (index - first) % 2 == 0 ? 1 : -1;
         crossings[index].into_cut = open ? 0 : step;
@@ -79,7 +84,7 @@ static void draw_line(ow_canvas *canvas, const ow_hatch *hatch, double across)
         count = cross_region(hatch, hatch->cut[index], across, false, crossings, count);
     for (size_t index = 0; index < hatch->open_count; index++)
         count = cross_region(hatch, hatch->open[index], across, true, crossings, count);
-    qsort(crossings, count, sizeof *crossings, by_place);
+    sort_crossings(crossings, count);
     int cut = 0, open = 0;
     for (size_t index = 0; index + 1 < count; index++) {
         cut += crossings[index].into_cut;

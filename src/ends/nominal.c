@@ -2,6 +2,7 @@
 /* The size that an end is called by, against which its hole is to be seen. */
 #include <stdio.h>
 
+#include "base/format.h"
 #include "ends/sizes.h"
 
 #define INCH 25.4e-3
@@ -48,7 +49,7 @@ static void fill_thread(const ow_end *end, ow_nominal *nominal)
     } else if (thread->family == OW_THREAD_METRIC || thread->family == OW_THREAD_METRIC_TAPER) {
         nominal->of = OW_NOMINAL_THREAD;
         nominal->size_m = thread->size * 1e-6;
-        (void)snprintf(nominal->name, sizeof nominal->name, "M%g", thread->size / 1000.0);
+        (void)ow_format_to(nominal->name, sizeof nominal->name, "M%g", thread->size / 1000.0);
     } else {
         nominal->of = thread->family == OW_THREAD_UNIFIED ? OW_NOMINAL_THREAD : OW_NOMINAL_PIPE;
         nominal->size_m = thread->size * INCH / 64.0;
@@ -80,7 +81,8 @@ static bool fill_sized(const ow_end *end, ow_nominal *nominal)
         else if (end->size_unit == OW_SIZE_INCH_64)
             write_inches(nominal->name, sizeof nominal->name, end->size);
         else if (end->size_unit == OW_SIZE_UM)
-            (void)snprintf(nominal->name, sizeof nominal->name, "%s%g", FORMS[i].word, end->size / 1000.0);
+            (void)ow_format_to(nominal->name, sizeof nominal->name, "%s%g", FORMS[i].word,
+                               end->size / 1000.0);
         return true;
     }
     return false;

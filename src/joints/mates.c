@@ -59,8 +59,8 @@ static void explain_tolerated(const ow_joint_rule *rule, const ow_pairing *pairi
 {
     char turns[48] = "";
     if (pairing && pairing->runs)
-        (void)snprintf(turns, sizeof turns, "; wedges after %.1f to %.1f turns", pairing->turns_least,
-                       pairing->turns_most);
+        (void)ow_format_to(turns, sizeof turns, "; wedges after %.1f to %.1f turns", pairing->turns_least,
+                           pairing->turns_most);
     (void)snprintf(mates->why, sizeof mates->why, "%s: %s%s", rule->seals_by, rule->remark, turns);
 }
 

@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: MIT */
 /* All mates of one end, right and wrong. */
 #include <math.h>
-#include <stdlib.h>
 #include <string.h>
 
 #include "base/memory.h"
+#include "base/sort.h"
 #include "ends/sizes.h"
 #include "oilway/mates.h"
 
@@ -197,9 +197,9 @@ static int rank(ow_verdict verdict)
     return RANKS[verdict];
 }
 
-static int by_reading_and_verdict(const void *left, const void *right)
+static int by_reading_and_verdict(const void *items, uint32_t left, uint32_t right)
 {
-    const ow_mates *a = left, *b = right;
+    const ow_mates *a = (const ow_mates *)items + left, *b = (const ow_mates *)items + right;
     char first[OW_END_TEXT_SIZE], second[OW_END_TEXT_SIZE];
     int order = strcmp(ow_end_name(&a->ends[0], first), ow_end_name(&b->ends[0], second));
     if (order == 0)
@@ -209,11 +209,11 @@ static int by_reading_and_verdict(const void *left, const void *right)
     return order;
 }
 
-static int by_verdict(const void *left, const void *right)
+static int by_verdict(const void *items, uint32_t left, uint32_t right)
 {
-    const ow_mates *a = left, *b = right;
-    int order = rank(a->verdict) - rank(b->verdict);
-    return order != 0 ? order : by_reading_and_verdict(left, right);
+    const ow_mates *all = items;
+    int order = rank(all[left].verdict) - rank(all[right].verdict);
+    return order != 0 ? order : by_reading_and_verdict(items, left, right);
 }
 
 ow_status ow_mates_of(const ow_context *context, const ow_end *end, const ow_end *kinds, size_t kind_count,
@@ -226,8 +226,9 @@ ow_status ow_mates_of(const ow_context *context, const ow_end *end, const ow_end
         status = judge_reading(end, false, &all, &found);
     else if (status == OW_OK)
         status = judge_readings(end, &all, &found);
-    if (status == OW_OK && found.count > 0)
-        qsort(found.items, found.count, sizeof *found.items, by_reading_and_verdict);
+    if (status == OW_OK)
+        status =
+            ow_sort_items(context, found.items, found.count, sizeof *found.items, by_reading_and_verdict);
     ow_release(context, all.items);
     if (status == OW_OK)
         *list = found;
@@ -304,8 +305,8 @@ ow_status ow_mates_pair(const ow_context *context, const ow_end *a, const ow_end
         if (status == OW_OK)
             status = judge_pairs(a, b, &all, &found);
     }
-    if (status == OW_OK && found.count > 1)
-        qsort(found.items, found.count, sizeof *found.items, by_verdict);
+    if (status == OW_OK)
+        status = ow_sort_items(context, found.items, found.count, sizeof *found.items, by_verdict);
     ow_release(context, all.items);
     if (status == OW_OK)
         *list = found;

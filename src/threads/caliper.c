@@ -3,9 +3,9 @@
 #include "oilway/caliper.h"
 
 #include <math.h>
-#include <stdlib.h>
 
 #include "base/memory.h"
+#include "base/sort.h"
 #include "threads/caliper_internal.h"
 
 #define EVERYDAY_WEIGHT 4.0
@@ -19,9 +19,8 @@ double ow_caliper_weight(const ow_thread *thread)
 static bool in_range(const ow_caliper_ask *ask)
 {
     return ask->diameter_m >= 1e-3 && ask->diameter_m <= 0.1 && ask->accuracy_m >= 1e-6 &&
-           ask->accuracy_m <= 1e-3 &&
-           (ask->pitch_m == 0 || (ask->pitch_m >= 0.2e-3 && ask->pitch_m <= 6e-3 &&
-                                  ask->pitch_deviation >= 1e-4 && ask->pitch_deviation <= 0.5));
+           ask->accuracy_m <= 1e-3 && ask->pitch_deviation >= 1e-4 && ask->pitch_deviation <= 0.2 &&
+           (ask->pitch_m == 0 || (ask->pitch_m >= 0.2e-3 && ask->pitch_m <= 6e-3));
 }
 
 /* Rp and G, NPT and NPTF read alike. NPTF adds nothing but its name. */
@@ -61,9 +60,9 @@ static size_t gather(const ow_caliper_ask *ask, ow_suspect *suspects)
     return count;
 }
 
-static int by_likelihood(const void *a, const void *b)
+static int by_likelihood(const void *items, uint32_t left, uint32_t right)
 {
-    const ow_suspect *one = a, *other = b;
+    const ow_suspect *one = (const ow_suspect *)items + left, *other = (const ow_suspect *)items + right;
     if (one->likelihood != other->likelihood)
         return one->likelihood > other->likelihood ? -1 : 1;
     if (one->size.thread.family != other->size.thread.family)
@@ -72,18 +71,22 @@ static int by_likelihood(const void *a, const void *b)
                                                            : one->size.thread.size > other->size.thread.size;
 }
 
-static size_t rank(ow_suspect *suspects, size_t count)
+/* Shares of all, most likely first; how many of them are listed. */
+static ow_status rank(const ow_context *context, ow_suspect *suspects, size_t count, size_t *listed)
 {
     double sum = 0;
-    size_t listed = 0;
+    size_t likely = 0;
     for (size_t i = 0; i < count; i++)
         sum += suspects[i].likelihood;
     for (size_t i = 0; i < count; i++)
         suspects[i].likelihood /= sum;
-    qsort(suspects, count, sizeof *suspects, by_likelihood);
-    while (listed < count && listed < OW_CANDIDATES_MAX && suspects[listed].likelihood >= LISTED_LEAST)
-        listed++;
-    return listed;
+    ow_status status = ow_sort_items(context, suspects, count, sizeof *suspects, by_likelihood);
+    if (status != OW_OK)
+        return status;
+    while (likely < count && likely < OW_CANDIDATES_MAX && suspects[likely].likelihood >= LISTED_LEAST)
+        likely++;
+    *listed = likely;
+    return OW_OK;
 }
 
 static ow_thread partner_of(const ow_thread *thread, bool male)
@@ -170,10 +173,9 @@ ow_status ow_caliper_name(const ow_context *context, const ow_caliper_ask *ask, 
     if (!suspects)
         return OW_MEMORY;
     size_t count = gather(ask, suspects);
-    status = count ? OW_OK : OW_NONE;
+    status = count ? rank(context, suspects, count, &made.count) : OW_NONE;
     if (status != OW_OK)
         goto done;
-    made.count = rank(suspects, count);
     made.doubt = doubt_of(ask, &suspects[0]);
     made.candidates = ow_new_array(context, made.count, sizeof *made.candidates);
     status = made.candidates ? OW_OK : OW_MEMORY;

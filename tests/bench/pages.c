@@ -226,6 +226,11 @@ void bench_pages_write(size_t parts, size_t kinds, uint64_t seed, bench_pages *p
     size_t number = 0;
     if (ends.kind == NULL)
         abort();
+    if (kinds > bench_kind_count()) {
+        fprintf(stderr, "bench: %zu kinds of end are asked for, %zu can be made\n", kinds,
+                bench_kind_count());
+        exit(1);
+    }
     for (size_t kind = 0; kind < kinds; kind++)
         bench_kind_words(kind, ends.kind[kind]);
     memset(pages, 0, sizeof *pages);

@@ -48,13 +48,16 @@ static void take(void *user, const ow_diagnostic *diagnostic)
 
 static void write_mates(const ow_context *context, ow_text *text)
 {
-    static const char *const ends[] = {"M10x1 female washer", "7/16-20 UNF female washer", "bead 16.5",
-                                       "M16x1.5 male cone24 10L", "4.75 convex male"};
+    static const char *const ends[] = {"M10x1 female washer",     "7/16-20 UNF female washer", "bead 16.5",
+                                       "M16x1.5 male cone24 10L", "4.75 convex male",          "R1/8 male"};
     const ow_style style = OW_STYLE_INIT;
     for (size_t i = 0; i < sizeof ends / sizeof *ends; i++) {
         ow_end end;
         ow_mates_list list;
+        ow_nominal nominal;
         assert_int_equal(ow_end_read(ends[i], &end, NULL), OW_OK);
+        assert_true(ow_end_nominal(&end, &nominal));
+        ow_text_add(text, nominal.name);
         assert_int_equal(ow_mates_of(context, &end, NULL, 0, &list), OW_OK);
         ow_report_mates_text(text, &list, &style);
         for (size_t at = 0; at < list.count; at++) {

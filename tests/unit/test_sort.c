@@ -53,11 +53,46 @@ static void without_memory_the_order_is_as_it_was(void **state)
     ow_failing_done(&failing);
 }
 
+static int by_tens_of_bytes(const void *items, uint32_t left, uint32_t right)
+{
+    const char *words = items;
+    return words[3 * left] - words[3 * right];
+}
+
+static void items_are_moved_whole_and_equals_keep_their_places(void **state)
+{
+    (void)state;
+    const ow_context context = OW_CONTEXT_INIT;
+    char words[5][3] = {"31", "12", "30", "11", "20"};
+    assert_int_equal(ow_sort_items(&context, words, 5, sizeof words[0], by_tens_of_bytes), OW_OK);
+    static const char *const wanted[] = {"12", "11", "20", "31", "30"};
+    for (size_t i = 0; i < 5; i++)
+        assert_string_equal(words[i], wanted[i]);
+}
+
+/* Whatever fails, the items stay as they were. */
+static ow_status sort_two(const ow_context *context, void *data)
+{
+    (void)data;
+    char words[2][3] = {"31", "12"};
+    ow_status status = ow_sort_items(context, words, 2, sizeof words[0], by_tens_of_bytes);
+    assert_string_equal(words[0], status == OW_OK ? "12" : "31");
+    return status;
+}
+
+static void without_memory_the_items_are_as_they_were(void **state)
+{
+    (void)state;
+    assert_int_equal(ow_test_fail_each(sort_two, NULL), 3);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(any_list_is_put_in_order_and_equals_keep_theirs),
         cmocka_unit_test(without_memory_the_order_is_as_it_was),
+        cmocka_unit_test(items_are_moved_whole_and_equals_keep_their_places),
+        cmocka_unit_test(without_memory_the_items_are_as_they_were),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
