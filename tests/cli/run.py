@@ -17,6 +17,7 @@ begin with a bar are written to {tmp}/NAME. `out`, `err`: words that must stand 
 `err!`: must not). `json`: a path into standard output (dots, numbers for lists, # for a list's length) compared
 with ==, !=, <, <=, >, >= or ~ (holds the words).
 """
+import concurrent.futures
 import json
 import os
 import re
@@ -127,10 +128,11 @@ def main():
                        LC_ALL="C.UTF-8")
     for name in ("OILWAY_CATALOG", "NO_COLOR"):
         environment.pop(name, None)
+    cases = [case for path in names for case in read_cases(path)]
     passed = failed = 0
-    for path in names:
-        for case in read_cases(path):
-            result, wrong = run_case(case, environment, source)
+    # A case has a folder of its own, so that they can run side by side; they are told of in their own order.
+    with concurrent.futures.ThreadPoolExecutor(os.cpu_count()) as workers:
+        for case, (result, wrong) in zip(cases, workers.map(lambda case: run_case(case, environment, source), cases)):
             if wrong:
                 failed += 1
                 print(f"{case['place']}: {case['name']}\n  " + "\n  ".join(wrong))

@@ -8,6 +8,7 @@ either end do not count. With --update the output is written anew where no "…"
 
     tests/docs/run.py BINARY [--update] FILE...
 """
+import concurrent.futures
 import os
 import re
 import subprocess
@@ -80,6 +81,11 @@ def trim(lines):
     return [line.rstrip() for line in lines]
 
 
+def run(command, environment):
+    return subprocess.run(["bash", "-c", command.replace("build/oilway", "oilway")], capture_output=True, timeout=120, check=False,
+                          env=environment, encoding="utf-8", errors="replace", stdin=subprocess.DEVNULL)
+
+
 def main():
     binary = os.path.abspath(sys.argv[1])
     update = "--update" in sys.argv
@@ -89,10 +95,10 @@ def main():
     for name in [word for word in sys.argv[2:] if word != "--update"]:
         with open(name, encoding="utf-8") as source:
             lines = source.read().split("\n")
-        changes = []
-        for at, command, out, end, indent in sessions(lines):
-            result = subprocess.run(["bash", "-c", command.replace("build/oilway", "oilway")], capture_output=True, timeout=120,
-                                    check=False, env=environment, encoding="utf-8", errors="replace", stdin=subprocess.DEVNULL)
+        changes, found = [], list(sessions(lines))
+        with concurrent.futures.ThreadPoolExecutor(os.cpu_count()) as workers:
+            results = list(workers.map(lambda session: run(session[1], environment), found))
+        for (at, command, out, end, indent), result in zip(found, results):
             printed = trim((result.stdout + result.stderr).split("\n"))
             expected = trim([line[len(indent):] for line in lines[out:end]])
             if (not expected and result.returncode in (0, 1)) or matches(expected, printed):
