@@ -60,9 +60,10 @@ CLI_CASES := $(sort $(wildcard tests/cli/*.case))
 cases: $(BUILD)/oilway | $(BUILD)/.check-packages ## run the end-to-end cases against the binary
 	@tests/cli/run.py $(BUILD)/oilway $(CLI_CASES)
 
-.PHONY: shells
-shells: $(BUILD)/oilway | $(BUILD)/.check-packages ## completion in real shells: bash, zsh, fish
+.PHONY: terminal
+terminal: $(BUILD)/oilway | $(BUILD)/.check-packages ## on a pseudo-terminal: completion in bash, zsh and fish; progress, Ctrl-C
 	@tests/cli/shells.py $(BUILD)/oilway bash zsh fish
+	@tests/cli/waiting.py $(BUILD)/oilway
 
 # ---- the counter page -----------------------------------------------------------------------
 # Over HTTP on a build with the sanitizers: a fault in a thread of the server ends its run with an error.
@@ -194,7 +195,7 @@ $(BUILD)/physics-driver: tests/reference/physics_driver.c $(LIBRARY)
 # ---- all of it ------------------------------------------------------------------------------
 # In turn, each with as many jobs as there are processors; the first that fails stops.
 CHECK_JOBS ?= $(shell nproc)
-CHECKS := format headers layers check-asan check-clang cases cases-asan shells counter-http browser docs-fresh fuzz-seeds valgrind reference-physics tidy
+CHECKS := format headers layers check-asan check-clang cases cases-asan terminal counter-http browser docs-fresh fuzz-seeds valgrind reference-physics tidy
 .PHONY: cases-asan
 check: | $(BUILD)/.check-packages ## every test: gcc, clang, sanitizers, valgrind, cases, seeds, references, tidy
 	@set -e; for part in $(CHECKS); do echo "== $$part"; begun=$$(date +%s); \

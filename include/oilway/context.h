@@ -1,12 +1,13 @@
 /* SPDX-License-Identifier: MIT */
 /*
- * What the caller lends the library: an allocator and a sink for diagnostics.
+ * What the caller lends the library: an allocator, a sink for diagnostics, and an ear for progress.
  * The library keeps no other state, prints nothing and never exits. One context may serve
- * several threads if the allocator and the sink may.
+ * several threads if the allocator, the sink and the ear may.
  */
 #ifndef OILWAY_CONTEXT_H
 #define OILWAY_CONTEXT_H
 
+#include <stdbool.h>
 #include <stddef.h>
 
 #include "oilway/status.h"
@@ -36,6 +37,13 @@ typedef struct ow_diagnostic {
     const char *mend;
 } ow_diagnostic;
 
+/* What a call is at. The words are constant. */
+typedef struct ow_progress {
+    const char *doing;   /* "reading the catalogue" */
+    const char *counted; /* "pages"; NULL: nothing is counted */
+    size_t done, all;    /* of what is counted; all 0: not known */
+} ow_progress;
+
 typedef struct ow_context {
     /*
      * As realloc: block may be NULL; size 0 frees and returns NULL. Returns NULL when out of
@@ -45,11 +53,17 @@ typedef struct ow_context {
     void *resize_user;
     void (*report)(void *user, const ow_diagnostic *diagnostic); /* NULL = nobody listens */
     void *report_user;
+    /*
+     * Told now and then, some hundred times a second, by calls that can take long, on the thread that made
+     * the call. False stops the call: it frees what it had and returns OW_STOPPED. NULL = nobody waits.
+     */
+    bool (*progress)(void *user, const ow_progress *progress);
+    void *progress_user;
 } ow_context;
 
-#define OW_CONTEXT_INIT        \
-    {                          \
-        NULL, NULL, NULL, NULL \
+#define OW_CONTEXT_INIT                    \
+    {                                      \
+        NULL, NULL, NULL, NULL, NULL, NULL \
     }
 
 /* Allocate, grow, shrink or free through the context; as the resize member above. */

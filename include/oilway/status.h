@@ -11,6 +11,7 @@
     X(OW_LIMIT, "the input is larger or deeper than the stated limits") \
     X(OW_IO, "a file could not be read or written")                     \
     X(OW_MEMORY, "an allocation failed")                                \
+    X(OW_STOPPED, "stopped, because the context's progress said so")    \
     X(OW_FAULT, "a fault of this library's own; please report it")
 
 #define OW_STATUS_NAME(name, text) name,

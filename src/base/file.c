@@ -8,6 +8,7 @@
 #include <unistd.h>
 
 #include "base/memory.h"
+#include "base/progress.h"
 #include "base/source.h"
 
 #define STANDARD_INPUT_NAME "standard input"
@@ -50,8 +51,10 @@ static ow_status read_all(const ow_context *context, const char *name, int descr
     ow_status status = ow_grow(context, (void **)&read_bytes, &capacity, guess + 2, 1);
     while (status == OW_OK) {
         ssize_t got = read(descriptor, read_bytes + used, capacity - used - 1);
-        if (got < 0 && errno == EINTR)
+        if (got < 0 && errno == EINTR) {
+            status = ow_progress_tell(context, "reading", NULL, 0, 0);
             continue;
+        }
         if (got < 0) {
             status = ow_report_errno(context, name, NULL, "cannot be read");
         } else if (got == 0) {

@@ -5,6 +5,9 @@
 #include <string.h>
 
 #include "base/memory.h"
+#include "base/progress.h"
+
+#define TOLD_FROM 65536 /* items: less than that takes no time */
 
 /* Merges from[low .. middle) and from[middle .. high) into to[low .. high). */
 static void merge(const uint32_t *from, uint32_t *to, size_t low, size_t middle, size_t high,
@@ -30,7 +33,8 @@ ow_status ow_sort(const ow_context *context, uint32_t *order, size_t count, ow_c
     if (other == NULL)
         return OW_MEMORY;
     uint32_t *from = order, *to = other;
-    for (size_t width = 1; width < count; width *= 2) {
+    ow_status status = OW_OK;
+    for (size_t width = 1; width < count && status == OW_OK; width *= 2) {
         for (size_t low = 0; low < count; low += 2 * width) {
             size_t middle = low + width < count ? low + width : count;
             size_t high = low + 2 * width < count ? low + 2 * width : count;
@@ -39,11 +43,13 @@ ow_status ow_sort(const ow_context *context, uint32_t *order, size_t count, ow_c
         uint32_t *swap = from;
         from = to;
         to = swap;
+        if (count >= TOLD_FROM)
+            status = ow_progress_tell(context, "putting parts in order", NULL, 0, 0);
     }
     if (from != order)
         memcpy(order, from, count * sizeof *order);
     ow_release(context, other);
-    return OW_OK;
+    return status;
 }
 
 ow_status ow_sort_items(const ow_context *context, void *items, size_t count, size_t size,

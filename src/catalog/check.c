@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "base/format.h"
+#include "base/progress.h"
 #include "catalog/audit.h"
 
 #define MESSAGE_SIZE 512
@@ -87,8 +88,12 @@ ow_status ow_catalog_check(const ow_context *context, const ow_catalog *catalog,
     static void (*const looks[])(ow_audit *) = {tell_replaced,    ow_audit_forms, ow_audit_sizes,
                                                 ow_audit_silence, ow_audit_alike, ow_audit_use};
     ow_audit audit = {.context = context, .catalog = catalog};
-    for (size_t i = 0; i < sizeof looks / sizeof *looks && audit.status == OW_OK; i++)
-        looks[i](&audit);
+    size_t count = sizeof looks / sizeof *looks;
+    for (size_t i = 0; i < count && audit.status == OW_OK; i++) {
+        audit.status = ow_progress_tell(context, "checking the catalogue", "looks", i, count);
+        if (audit.status == OW_OK)
+            looks[i](&audit);
+    }
     if (audit.told > OW_AUDIT_TOLD_MAX)
         ow_report(context, OW_NOTE, OW_INPUT, NULL, NULL, NULL, "%zu more are counted, but not shown",
                   audit.told - OW_AUDIT_TOLD_MAX);

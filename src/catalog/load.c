@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "base/file.h"
+#include "base/progress.h"
 #include "base/sort.h"
 #include "catalog/internal.h"
 
@@ -151,6 +152,12 @@ static ow_status go_on(ow_status status)
     return status == OW_INPUT ? OW_OK : status;
 }
 
+/* Nothing is read after these: other faults do not hide each other. */
+static bool ends_all(ow_status status)
+{
+    return status == OW_MEMORY || status == OW_STOPPED;
+}
+
 static bool has_lone_returns(const ow_source *source)
 {
     const char *text = source->text, *end = text + source->length;
@@ -217,7 +224,12 @@ static ow_status load_folder(ow_loading *loading, const char *folder)
     ow_status worst = ow_folder_pages(&loading->context, folder, &names, &count);
     if (worst != OW_OK)
         return worst;
-    for (size_t i = 0; i < count && worst != OW_MEMORY; i++) {
+    for (size_t i = 0; i < count && !ends_all(worst); i++) {
+        ow_status told = ow_progress_tell(loading->outer, "reading the catalogue", "pages", i, count);
+        if (told != OW_OK) {
+            worst = told;
+            break;
+        }
         ow_text path = ow_text_new(loading->outer);
         ow_text_format(&path, "%s%s%s", folder, length && folder[length - 1] == '/' ? "" : "/", names[i]);
         ow_status status = ow_text_status(&path);
@@ -314,13 +326,13 @@ static ow_status begin(ow_loading *loading, const ow_context *context, const ow_
 /* What is left to do once all pages are read; hands the catalogue over, or frees it. */
 static ow_status finish(ow_loading *loading, ow_status status, ow_catalog **catalog)
 {
-    if (status != OW_MEMORY) {
+    if (!ends_all(status)) {
         loading->folder++;
         loading->faults = 0;
         ow_status stock =
             loading->options->stock_file ? go_on(load_file(loading, loading->options->stock_file)) : OW_OK;
-        ow_status applied = stock == OW_MEMORY ? stock : go_on(ow_stock_apply(loading));
-        ow_status held = applied == OW_MEMORY ? applied : go_on(check_held(loading));
+        ow_status applied = ends_all(stock) ? stock : go_on(ow_stock_apply(loading));
+        ow_status held = ends_all(applied) ? applied : go_on(check_held(loading));
         status = held != OW_OK ? held : status != OW_OK ? status : stock;
     }
     if (status == OW_OK && loading->errors > 0)
@@ -346,7 +358,7 @@ ow_status ow_catalog_load(const ow_context *context, const ow_catalog_options *o
     ow_status worst = begin(&loading, context, options);
     if (worst != OW_OK)
         return worst;
-    for (size_t i = 0; i < options->folder_count && worst != OW_MEMORY; i++) {
+    for (size_t i = 0; i < options->folder_count && !ends_all(worst); i++) {
         loading.folder = i;
         ow_status status = load_folder(&loading, options->folders[i]);
         worst = status == OW_OK ? worst : status;
@@ -362,7 +374,7 @@ ow_status ow_catalog_load_texts(const ow_context *context, const char *const *na
     ow_status worst = begin(&loading, context, options ? options : &plain);
     if (worst != OW_OK)
         return worst;
-    for (size_t i = 0; i < count && worst != OW_MEMORY; i++) {
+    for (size_t i = 0; i < count && !ends_all(worst); i++) {
         size_t length = strlen(texts[i]);
         char *copy = ow_new_array(context, length + 1, 1);
         ow_status status =

@@ -2,9 +2,11 @@
 /* A page: its head, and its table, its records or the one thing that it is. */
 #include <string.h>
 
+#include "base/progress.h"
 #include "base/words.h"
 #include "catalog/internal.h"
 
+#define ROWS_BETWEEN 1024 /* tellings of progress */
 #define PAGE_WORDS "page, kind, columns, rows, records"
 
 typedef struct ow_page {
@@ -20,10 +22,16 @@ typedef struct ow_page {
     bool bad; /* a fault in the head: the page is read for faults only */
 } ow_page;
 
-/* Keeps the worse of two; memory before all. */
+/* After these nothing more is read of a page. */
+static bool ends_all(ow_status status)
+{
+    return status == OW_MEMORY || status == OW_STOPPED;
+}
+
+/* Keeps the worse of two; what ends all before all. */
 static ow_status worse(ow_status a, ow_status b)
 {
-    return a == OW_MEMORY || b == OW_OK ? a : b;
+    return ends_all(a) || b == OW_OK ? a : b;
 }
 
 static ow_status head_fault(ow_page *page, ow_span span, const char *expected, const char *mend,
@@ -253,9 +261,13 @@ static ow_status read_items(ow_page *page, const char *key, ow_status (*read)(ow
     if (!list || (list->kind != OW_YAML_LIST && !ow_yaml_is_null(list)))
         return head_fault(page, list ? list->span : (ow_span){page->map->span.start, 1},
                           "\"columns\" and \"rows\", or \"records\"", NULL, "the page has no list of rows");
-    for (const ow_yaml *item = list->first; item && worst != OW_MEMORY && !ow_reader_enough(page->reader);
-         item = item->next)
+    size_t count = 0;
+    for (const ow_yaml *item = list->first; item && !ends_all(worst) && !ow_reader_enough(page->reader);
+         item = item->next) {
         worst = worse(worst, read(page, ow_yaml_real(item)));
+        if (++count % ROWS_BETWEEN == 0)
+            worst = worse(worst, ow_progress_tell(page->reader->context, "reading a page", "rows", count, 0));
+    }
     return worst;
 }
 

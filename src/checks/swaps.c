@@ -3,9 +3,12 @@
 #include <string.h>
 
 #include "base/memory.h"
+#include "base/progress.h"
 #include "base/sort.h"
 #include "oilway/joint.h"
 #include "oilway/swap.h"
+
+#define PARTS_BETWEEN 1024 /* tellings of progress */
 
 typedef struct finding_swaps {
     const ow_context *context;
@@ -140,12 +143,15 @@ static ow_status try_each(finding_swaps *now, const ow_catalog *catalog)
 {
     ow_status status = OW_OK;
     const ow_part *own = now->layout->nodes[now->node].part;
-    for (size_t index = 0; index < ow_catalog_part_count(catalog) && status == OW_OK; index++) {
+    size_t count = ow_catalog_part_count(catalog);
+    for (size_t index = 0; index < count && status == OW_OK; index++) {
         ow_swap swap = {.part = ow_catalog_part_at(catalog, index)};
         for (size_t end = 0; end < OW_PART_ENDS; end++)
             swap.ends[end] = OW_PART_ENDS;
         if (swap.part != own && swap.part->end_count == now->count && deal(now, 0, 0, &swap))
             status = add(now, &swap);
+        if (status == OW_OK && index % PARTS_BETWEEN == PARTS_BETWEEN - 1)
+            status = ow_progress_tell(now->context, "trying what fits there", "parts", index, count);
     }
     return status;
 }

@@ -40,6 +40,14 @@ typedef struct cli_given {
 } cli_given;
 
 #define CLI_GIVEN_MAX 256
+#define CLI_PROGRESS_SIZE 160
+
+/* The line that tells a person who waits what is being done. */
+typedef struct cli_progress {
+    bool wanted;
+    double next_s; /* when it may be written (again) */
+    size_t width;  /* of what stands there now */
+} cli_progress;
 
 /* One call of the command. */
 struct cli_run {
@@ -51,6 +59,7 @@ struct cli_run {
     size_t argument_count;
     const char *format;
     ow_style style;
+    cli_progress progress;
     size_t errors; /* diagnostics of severity error that were printed */
 };
 
@@ -81,6 +90,14 @@ cli_exit cli_fail(cli_run *run, ow_status status);
 void cli_report(void *user, const ow_diagnostic *diagnostic);
 void cli_find_style(cli_run *run);
 void cli_complain(const char *option, const char *format, ...) __attribute__((format(printf, 2, 3)));
+
+/* progress.c: begins to listen to the library, and to Ctrl-C. */
+void cli_progress_begin(cli_run *run);
+/* Takes the line away: before anything else is printed, and when what took long is done. */
+void cli_progress_erase(cli_run *run);
+bool cli_interrupted(void);
+/* Dies of the signal that came, so that whoever started the command knows. */
+void cli_die_if_interrupted(void);
 
 /* shop.c: the catalogue and net that the options name. */
 typedef struct cli_shop {

@@ -10,6 +10,7 @@ const cli_option cli_common_options[] = {
     {"json", 'j', NULL, "short for --format json", false, NULL},
     {"output", 'o', "FILE", "write the answer there, whole or not at all", false, NULL},
     {"ascii", 0, NULL, "no characters beyond ASCII in a text", false, NULL},
+    {"quiet", 'q', NULL, "no display of progress on the terminal", false, NULL},
     {"help", 'h', NULL, "this help", false, NULL},
 };
 const size_t cli_common_option_count = sizeof cli_common_options / sizeof cli_common_options[0];

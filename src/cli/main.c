@@ -4,7 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "cli/cli.h"
+#include "cli/commands.h"
 
 #ifndef OW_VERSION
 #error "OW_VERSION is set by the Makefile"
@@ -35,9 +35,13 @@ static cli_exit run_command(const cli_command *command, int count, char **words)
         cli_print_help(command);
     } else {
         cli_find_style(&run);
+        if (command != &cli_counter)
+            cli_progress_begin(&run);
         exit = command->run(&run);
+        cli_progress_erase(&run);
     }
     free(run.arguments);
+    cli_die_if_interrupted();
     return exit;
 }
 

@@ -13,10 +13,11 @@
 cli_exit cli_print(cli_run *run, ow_text *text, cli_exit exit)
 {
     const char *path = cli_value(run, "output");
+    cli_progress_erase(run);
     if (run->style.ascii && cli_is_format(run, "text"))
         ow_text_make_ascii(text);
     ow_status status = ow_text_status(text);
-    if (status != OW_OK) {
+    if (status != OW_OK || cli_interrupted()) {
         exit = cli_fail(run, status);
     } else if (path != NULL) {
         status = ow_file_write(&run->context, path, ow_text_words(text), text->length);
@@ -31,13 +32,17 @@ cli_exit cli_print(cli_run *run, ow_text *text, cli_exit exit)
 
 cli_exit cli_fail(cli_run *run, ow_status status)
 {
-    if (run->errors == 0)
+    cli_progress_erase(run);
+    if (cli_interrupted())
+        fprintf(stderr, "oilway %s: interrupted; nothing was written\n", run->command->name);
+    else if (run->errors == 0)
         fprintf(stderr, "oilway %s: %s\n", run->command->name, ow_status_text(status));
     return CLI_COULD_NOT;
 }
 
 void cli_print_aside(cli_run *run, ow_text *text)
 {
+    cli_progress_erase(run);
     if (run->style.ascii)
         ow_text_make_ascii(text);
     fputs(ow_text_words(text), stderr);
@@ -47,6 +52,7 @@ void cli_print_aside(cli_run *run, ow_text *text)
 void cli_report(void *user, const ow_diagnostic *diagnostic)
 {
     cli_run *run = user;
+    cli_progress_erase(run);
     ow_context plain = OW_CONTEXT_INIT;
     ow_text text = ow_text_new(&plain);
     ow_text_diagnostic(&text, diagnostic);

@@ -98,9 +98,10 @@ ow_status cli_open_shop_with(cli_run *run, const char *stock, bool with_net, cli
     ow_status status = ow_catalog_load(&run->context, &options, &shop->catalog);
     if (status != OW_OK)
         return status;
-    tell_left_out(shop->catalog);
     if (with_net)
         status = ow_net_build(&run->context, shop->catalog, &shop->net);
+    cli_progress_erase(run);
+    tell_left_out(shop->catalog);
     if (status != OW_OK)
         cli_close_shop(shop);
     return status;

@@ -167,6 +167,7 @@ static cli_exit answer(cli_run *run, const cli_shop *shop, const ow_ask_words *w
     if (status != OW_OK)
         return cli_fail(run, status);
     status = ow_answers_find(&run->context, shop->catalog, shop->net, &set, wanted, &answers);
+    cli_progress_erase(run);
     cli_exit exit = CLI_COULD_NOT;
     if (status == OW_OK) {
         exit = print_answers(run, &answers);

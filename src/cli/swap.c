@@ -80,6 +80,7 @@ static cli_exit swap_in(cli_run *run, const cli_shop *shop, const ow_layout *lay
     if (!find_place(run, layouts, count, &index, &node))
         return CLI_COULD_NOT;
     ow_status status = ow_swaps_find(&run->context, shop->catalog, &layouts[index], node, &swaps);
+    cli_progress_erase(run);
     if (status != OW_OK)
         return cli_fail(run, status);
     cli_exit exit = print_swaps(run, layouts, count, index, &swaps);

@@ -88,6 +88,7 @@ unsigned counter_call_answer(counter_call *call, const counter_route *route)
     case OW_NONE:
         return 404;
     case OW_MEMORY:
+    case OW_STOPPED:
         return 503;
     case OW_OK:
     case OW_IO:

@@ -109,7 +109,7 @@ static void *lend_block(void *user, void *old, size_t size)
 const char *ow_end_name(const ow_end *end, char *buffer)
 {
     block lent;
-    ow_context context = {lend_block, &lent, NULL, NULL};
+    ow_context context = {.resize = lend_block, .resize_user = &lent};
     ow_text text = ow_text_new(&context);
     ow_end_write(&text, end);
     (void)snprintf(buffer, OW_END_TEXT_SIZE, "%s", ow_text_words(&text));

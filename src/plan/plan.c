@@ -3,6 +3,7 @@
  * all. */
 #include <string.h>
 
+#include "base/progress.h"
 #include "plan/planning.h"
 
 static void begin(ow_planning *planning)
@@ -63,9 +64,15 @@ static ow_status make(ow_planning *planning)
     if (status == OW_OK)
         status = ow_plan_limits(planning);
     if (status == OW_OK)
+        status = ow_progress_tell(planning->context, "working out the feed", NULL, 0, 0);
+    if (status == OW_OK)
         status = ow_plan_feed_make(planning);
     if (status == OW_OK)
+        status = ow_progress_tell(planning->context, "working out the drain", NULL, 0, 0);
+    if (status == OW_OK)
         status = ow_plan_drain_make(planning);
+    if (status == OW_OK)
+        status = ow_progress_tell(planning->context, "working out the coolant", NULL, 0, 0);
     if (status == OW_OK)
         status = ow_plan_coolant_make(planning);
     if (status == OW_OK)

@@ -3,6 +3,8 @@
 
 #include <string.h>
 
+#include "base/progress.h"
+
 #include "search/deals.h"
 #include "search/filter.h"
 
@@ -11,6 +13,8 @@ typedef struct back {
     uint8_t count;
     uint8_t from[OW_HISTORY_BITS];
 } back;
+
+#define STATES_BETWEEN 4096 /* tellings of progress */
 
 /* One set being filled. */
 typedef struct filling {
@@ -194,21 +198,37 @@ static void carry_back(filling *now, uint32_t state, size_t level)
     }
 }
 
-static void run_levels(filling *now, bool stop_early)
+/* Carries each state back that was settled on this level. */
+static ow_status carry_fresh_back(filling *now, size_t level)
+{
+    ow_fill *fill = now->fill;
+    const ow_table *table = now->table;
+    ow_status status = OW_OK;
+    for (size_t i = 0; i < fill->fresh_count && status == OW_OK; i++) {
+        carry_back(now, fill->fresh[i], level);
+        if (++fill->seen % STATES_BETWEEN == 0)
+            status = ow_progress_tell(table->context, "searching", "states", fill->seen,
+                                      table->at[table->set_count]);
+    }
+    return status;
+}
+
+static ow_status run_levels(filling *now, bool stop_early)
 {
     ow_fill *fill = now->fill;
     const uint16_t *source = now->open + now->table->ask->source; /* history 0 */
     bool made_later = true;
-    for (size_t level = 0; made_later || level <= fill->levels->highest; level++) {
+    ow_status status = OW_OK;
+    for (size_t level = 0; status == OW_OK && (made_later || level <= fill->levels->highest); level++) {
         if (level > 0)
             fill->fresh_count = 0;
         settle_level(now, level);
         made_later = settle_made(now, level);
         if (stop_early && *source != OW_TABLE_NONE)
-            return;
-        for (size_t i = 0; i < fill->fresh_count; i++)
-            carry_back(now, fill->fresh[i], level);
+            break;
+        status = carry_fresh_back(now, level);
     }
+    return status;
 }
 
 /* Labels from finished sets, put on their levels. */
@@ -252,8 +272,7 @@ ow_status ow_fill_set(ow_fill *fill, ow_ports set, bool stop_early)
     queue_labels(&now);
     if ((set & (set - 1)) == 0 && set != table->event_bit)
         settle_port(&now, ow_ports_first(set));
-    run_levels(&now, stop_early);
-    return OW_OK;
+    return run_levels(&now, stop_early);
 }
 
 ow_status ow_fill_new(ow_table *table, ow_fill *fill)

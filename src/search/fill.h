@@ -12,6 +12,7 @@ typedef struct ow_fill {
     ow_levels *levels;
     uint32_t *fresh;
     size_t fresh_count;
+    size_t seen; /* states settled so far, of all sets */
 } ow_fill;
 
 ow_status ow_fill_new(ow_table *table, ow_fill *fill);

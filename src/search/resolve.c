@@ -1,9 +1,12 @@
 /* SPDX-License-Identifier: MIT */
 #include "search/resolve.h"
 
+#include "base/progress.h"
 #include "search/rank.h"
 #include "search/resolve_inner.h"
 #include "search/tree.h"
+
+#define LAYOUTS_BETWEEN 256 /* tellings of progress */
 
 ow_status ow_resolve_new(const ow_context *context, const ow_net_index *net, const ow_search_input *ask,
                          ow_resolve **resolve)
@@ -136,7 +139,12 @@ ow_status ow_resolve_next(ow_resolve *resolve, ow_tree *tree)
             break;
         }
         const ow_derivation *derivation;
-        ow_status status = look_at_next(resolve, &derivation);
+        ow_status status = OW_OK;
+        if (resolve->looked % LAYOUTS_BETWEEN == LAYOUTS_BETWEEN - 1)
+            status = ow_progress_tell(resolve->context, "looking for the next best", "layouts",
+                                      resolve->looked, 0);
+        if (status == OW_OK)
+            status = look_at_next(resolve, &derivation);
         if (status == OW_NONE)
             resolve->end = resolve->rank.cut ? OW_LIST_PARTS_ABOVE : OW_LIST_ALL;
         else if (status == OW_OK)

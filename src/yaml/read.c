@@ -3,8 +3,10 @@
 
 #include <string.h>
 
+#include "base/progress.h"
 #include "base/words.h"
 
+#define EVENTS_BETWEEN 16384 /* tellings of progress */
 #define YAML_MESSAGE_DEPTH "lists and maps are nested more than %d deep"
 
 /* Moves the known place to the character asked for. Events come nearly in order, so steps are short. */
@@ -301,12 +303,15 @@ static ow_status read_events(ow_yaml_reader *reader)
 {
     ow_status status = OW_OK;
     bool more = true;
-    while (status == OW_OK && more) {
+    for (size_t count = 1; status == OW_OK && more; count++) {
         yaml_event_t event;
         if (!yaml_parser_parse(&reader->parser, &event))
             return ow_yaml_syntax_fault(reader);
         more = event.type != YAML_STREAM_END_EVENT;
         status = take_event(reader, &event);
+        if (status == OW_OK && count % EVENTS_BETWEEN == 0)
+            status = ow_progress_tell(reader->context, "reading a file", "kB", event.end_mark.index / 1000,
+                                      reader->yaml->source.length / 1000);
         yaml_event_delete(&event);
     }
     if (status == OW_OK && reader->fault_count > 0)

@@ -218,7 +218,7 @@ static void time_size(size_t parts, size_t kinds, answer_row *row)
 {
     bench_pages pages;
     counter count = {0, 0};
-    ow_context context = {counted_resize, &count, report, NULL};
+    ow_context context = {.resize = counted_resize, .resize_user = &count, .report = report};
     double scans[LOADS], loads[LOADS], builds[LOADS];
     ow_catalog *catalog = NULL;
     ow_net *net = NULL;

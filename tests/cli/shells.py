@@ -5,16 +5,10 @@
 
 A shell is started without anybody's settings, so bash is without the helpers that distributions add.
 """
-import fcntl
 import os
-import pty
-import re
-import select
-import signal
-import struct
 import sys
-import termios
-import time
+
+from terminal import Terminal
 
 # What is typed, and what must stand in the line after Tab.
 CASES = [
@@ -43,34 +37,6 @@ START = {
     "zsh": (["zsh", "-f", "-i"], 'autoload -U compinit; compinit -u -D; eval "$(oilway completion zsh)"', "\x15", CASES),
     "fish": (["fish", "--no-config", "-i"], "oilway completion fish | source", "\x15", CASES + [OPEN_IN_THE_MIDDLE]),
 }
-ESCAPE = re.compile(r"\x1b(\[[0-9;?>=]*[A-Za-z]|\][^\x07]*\x07|[()][A-Z0-9]|[=>])")
-
-
-class Terminal:
-    def __init__(self, words, environment):
-        self.process, self.handle = pty.fork()
-        if self.process == 0:
-            os.execvpe(words[0], words, environment)
-        fcntl.ioctl(self.handle, termios.TIOCSWINSZ, struct.pack("HHHH", 50, 200, 0, 0))
-
-    def send(self, words):
-        os.write(self.handle, words.encode())
-
-    def read_until(self, wanted, seconds):
-        """What was written until `wanted` stands in it, or until nothing more comes in time."""
-        seen, end = "", time.monotonic() + seconds
-        while wanted is None or wanted not in seen:
-            left = end - time.monotonic()
-            if left <= 0 or not select.select([self.handle], [], [], left)[0]:
-                break
-            seen += os.read(self.handle, 65536).decode("utf-8", "replace")
-            seen = ESCAPE.sub("", seen).replace("\r", "").replace("\a", "")
-        return seen
-
-    def close(self):
-        os.close(self.handle)
-        os.kill(self.process, signal.SIGKILL)
-        os.waitpid(self.process, 0)
 
 
 def try_shell(shell, environment):

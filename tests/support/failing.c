@@ -133,7 +133,7 @@ static void *resize(void *user, void *block, size_t size)
 
 ow_context ow_failing_context(ow_failing *failing)
 {
-    ow_context context = {resize, failing, ow_test_check_diagnostic, NULL};
+    ow_context context = {.resize = resize, .resize_user = failing, .report = ow_test_check_diagnostic};
     return context;
 }
 

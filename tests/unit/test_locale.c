@@ -130,7 +130,7 @@ static void write_all(ow_text *text)
 {
     static const char *const name = "shop.yaml";
     const char *pages = shop;
-    const ow_context context = {NULL, NULL, take, text};
+    const ow_context context = {.report = take, .report_user = text};
     ow_catalog *catalog = NULL;
     size_t errors, warnings;
     assert_int_equal(ow_catalog_load_texts(&context, &name, &pages, 1, NULL, &catalog), OW_OK);
