@@ -46,6 +46,8 @@ void ow_report_bill_csv(ow_text *text, const ow_bill *bill);
 
 void ow_report_catalog_list_text(ow_text *text, const ow_catalog *catalog, const ow_style *style);
 ow_status ow_report_catalog_list_json(ow_text *text, const ow_catalog *catalog);
+/* The same without its parts, which are many. */
+ow_status ow_report_catalog_given_json(ow_text *text, const ow_catalog *catalog);
 /* One part, fixture or machine; false if the id is unknown. */
 bool ow_report_catalog_show_text(ow_text *text, const ow_catalog *catalog, const char *id,
                                  const ow_style *style);

@@ -32,6 +32,8 @@ ow_status counter_api_catalog(counter_call *call);
 ow_status counter_sheet(counter_call *call);
 /* The same of a layout or a job in the body. */
 ow_status counter_sheet_posted(counter_call *call);
+/* The style that stands in every sheet but a bare one. */
+ow_status counter_sheet_style(counter_call *call);
 ow_status counter_sheet_of_stack(counter_call *call);
 
 #define COUNTER_SVG "image/svg+xml; charset=utf-8"

@@ -11,7 +11,14 @@ ow_status counter_api_shop(counter_call *call)
 ow_status counter_api_catalog(counter_call *call)
 {
     const char *id = counter_value(call, "id");
+    const char *only = counter_value(call, "only");
     const ow_catalog *catalog = call->shop->catalog;
+    if (only != NULL && strcmp(only, "given") != 0) {
+        counter_fault(call, "only", only, "not a word known here", "given: machines, switches and senders");
+        return OW_INPUT;
+    }
+    if (id == NULL && only != NULL)
+        return ow_report_catalog_given_json(&call->text, catalog);
     if (id == NULL)
         return ow_report_catalog_list_json(&call->text, catalog);
     if (ow_catalog_part(catalog, id) == NULL && ow_catalog_machine(catalog, id) == NULL) {

@@ -10,8 +10,9 @@
 static const counter_route routes[] = {
     {"GET", "/api/stack", ASK, counter_api_stack},
     {"GET", "/api/sketch", ASK, counter_api_sketch},
-    {"GET", "/sheet", ASK " layout job", counter_sheet},
-    {"POST", "/sheet", "", counter_sheet_posted},
+    {"GET", "/sheet", ASK " layout job bare", counter_sheet},
+    {"POST", "/sheet", "bare", counter_sheet_posted},
+    {"GET", "/sheet.css", "", counter_sheet_style},
     {"POST", "/api/check", "", counter_api_check},
     {"POST", "/api/bill", "", counter_api_bill},
     {"POST", "/api/plan", "", counter_api_plan},
@@ -26,7 +27,7 @@ static const counter_route routes[] = {
     {"POST", "/api/siphon", "", counter_api_siphon},
     {"GET", "/api/read", "words for", counter_api_read},
     {"GET", "/api/shop", "", counter_api_shop},
-    {"GET", "/api/catalog", "id", counter_api_catalog},
+    {"GET", "/api/catalog", "id only", counter_api_catalog},
 };
 
 const counter_route *counter_route_find(const char *method, const char *path, bool *known)

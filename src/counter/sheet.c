@@ -40,11 +40,32 @@ static void set_policy(counter_call *call)
     call->type = "text/html; charset=utf-8";
 }
 
-static ow_status with_policy(counter_call *call, ow_status status)
+/* For a page that brings the style itself, since its policy allows none inside a document. */
+static void cut_style(ow_text *text)
 {
+    static const char begins[] = "<style>", ends[] = "</style>";
+    char *begin = strstr(text->data, begins);
+    char *end = begin != NULL ? strstr(begin, ends) : NULL;
+    if (end == NULL)
+        return;
+    end += sizeof ends - 1;
+    size_t after = text->length - (size_t)(end - text->data);
+    memmove(begin, end, after + 1);
+    text->length -= (size_t)(end - begin);
+}
+
+/* What is done to every sheet that was written. */
+static ow_status finish(counter_call *call, ow_status status)
+{
+    bool bare = counter_flag(call, "bare");
     if (status == OW_OK)
-        set_policy(call);
-    return status;
+        status = call->faults.errors > 0 ? OW_INPUT : ow_text_status(&call->text);
+    if (status != OW_OK)
+        return status;
+    if (bare)
+        cut_style(&call->text);
+    set_policy(call);
+    return OW_OK;
 }
 
 static void body_is(counter_call *call, const char *words)
@@ -57,14 +78,20 @@ ow_status counter_sheet(counter_call *call)
 {
     const char *layout = counter_value(call, "layout"), *job = counter_value(call, "job");
     if (layout == NULL && job == NULL)
-        return with_policy(call, counter_sheet_of_stack(call));
+        return finish(call, counter_sheet_of_stack(call));
     body_is(call, layout != NULL ? layout : job);
-    return with_policy(call,
-                       layout != NULL ? sheet_of_layouts(call) : counter_with_plan(call, sheet_of_plan));
+    return finish(call, layout != NULL ? sheet_of_layouts(call) : counter_with_plan(call, sheet_of_plan));
 }
 
 ow_status counter_sheet_posted(counter_call *call)
 {
-    return with_policy(call, ow_job_is(call->body, call->body_length) ? counter_with_plan(call, sheet_of_plan)
-                                                                      : sheet_of_layouts(call));
+    return finish(call, ow_job_is(call->body, call->body_length) ? counter_with_plan(call, sheet_of_plan)
+                                                                 : sheet_of_layouts(call));
+}
+
+ow_status counter_sheet_style(counter_call *call)
+{
+    ow_text_add(&call->text, ow_sheet_style());
+    call->type = "text/css; charset=utf-8";
+    return OW_OK;
 }

@@ -64,15 +64,28 @@ static void write_machine(ow_json *json, cJSON *item, const ow_machine *machine)
     }
 }
 
+/* Machines, switches and senders: what a job is about, and no part that is bought for it. */
+static void write_given(ow_json *json, const ow_catalog *catalog)
+{
+    cJSON *machines = ow_json_list(json, json->root, "machines");
+    for (size_t index = 0; index < ow_catalog_machine_count(catalog); index++)
+        write_machine(json, ow_json_object(json, machines, NULL), ow_catalog_machine_at(catalog, index));
+    cJSON *fixtures = ow_json_list(json, json->root, "fixtures");
+    for (size_t index = 0; index < ow_catalog_fixture_count(catalog); index++)
+        write_part(json, ow_json_object(json, fixtures, NULL), ow_catalog_fixture_at(catalog, index));
+}
+
+ow_status ow_report_catalog_given_json(ow_text *text, const ow_catalog *catalog)
+{
+    ow_json json = ow_json_new(false);
+    write_given(&json, catalog);
+    return ow_json_done(&json, text);
+}
+
 ow_status ow_report_catalog_list_json(ow_text *text, const ow_catalog *catalog)
 {
     ow_json json = ow_json_new(false);
-    cJSON *machines = ow_json_list(&json, json.root, "machines");
-    for (size_t index = 0; index < ow_catalog_machine_count(catalog); index++)
-        write_machine(&json, ow_json_object(&json, machines, NULL), ow_catalog_machine_at(catalog, index));
-    cJSON *fixtures = ow_json_list(&json, json.root, "fixtures");
-    for (size_t index = 0; index < ow_catalog_fixture_count(catalog); index++)
-        write_part(&json, ow_json_object(&json, fixtures, NULL), ow_catalog_fixture_at(catalog, index));
+    write_given(&json, catalog);
     cJSON *parts = ow_json_list(&json, json.root, "parts");
     for (size_t index = 0; index < ow_catalog_part_count(catalog); index++)
         write_part(&json, ow_json_object(&json, parts, NULL), ow_catalog_part_at(catalog, index));

@@ -175,13 +175,134 @@ async function a_layout_that_does_not_hold_says_why() {
 
 async function a_job_is_written_and_planned() {
   const page = await open(link({ view: "job" }));
+  await page.getByRole("button", { name: "Write this job" }).click();
+  assert.equal(await page.locator("#job-begin .fault").count(), 2);
   await page.locator("#job-engine").selectOption("brockle-4");
+  assert.equal(await page.locator("#job-keep").inputValue(), "sw-2");
+  await page.locator("#job-hose").fill("650 mm");
   await page.locator("#job-turbo").selectOption("plover-41");
   await page.getByRole("button", { name: "Write this job" }).click();
   await says(page, "job", "hold");
   for (const name of [/^Feed/, /^Drain of plover-41.*taken/, /^Coolant/, /^Bill/, /^Assumed/, /^In order of work/])
     assert.ok(await page.getByRole("heading", { name }).count() > 0, String(name));
   assert.match(await page.locator("#job-part-feed").textContent(), /hot rev/);
+  assert.match(await page.locator("#job-text").inputValue(), /^feed: \{hose: 650 mm\}$/m);
+  assert.equal(await page.locator(".fault").count(), 0);
+  await page.close();
+}
+
+/* What stands in every field of the view that is open, and what is shown. */
+const same = (one, other, what) => {
+  assert.deepEqual(one.said, other.said, what);
+  const at = Array.from(one.shown).findIndex((letter, index) => letter !== other.shown[index]);
+  assert.ok(one.shown === other.shown, `${what}: ${one.shown.slice(Math.max(0, at - 60), at + 100)} / ${other.shown.slice(Math.max(0, at - 60), at + 100)}`);
+};
+const fieldsOf = (page) => page.evaluate(() => {
+  const said = [];
+  for (const field of document.querySelectorAll(".view:not([hidden]) :is(input, select, textarea)")) {
+    if (field.type === "file" || field.name === "alternative" || field.name === "reading") continue;
+    said.push([field.name || field.id, field.type === "checkbox" || field.type === "radio" ? `${field.value} ${field.checked}` : field.value]);
+  }
+  return { said, shown: document.querySelector(".view:not([hidden]) .answer").textContent.replace(/Answered in.*?ms/, "") };
+});
+
+async function the_link_holds_every_field() {
+  /* Everything that the stack's form takes, none at its first value. */
+  const page = await open("");
+  await page.getByLabel("From", { exact: true }).fill("brockle-4:gallery");
+  await page.getByLabel("To", { exact: true }).fill("plover-41:oil-in");
+  await page.getByRole("button", { name: "Another port to reach" }).click();
+  await page.getByLabel("To 2").fill("dunlin-63:oil-in");
+  for (const [name, value] of [["Keep", "sw-2"], ["Keep 2", "1/8-27 NPT male"]]) {
+    await page.getByRole("button", { name: "Keep a switch or sender" }).click();
+    await page.locator("#stack-form").getByLabel(name, { exact: true }).fill(value);
+  }
+  await page.getByText("More limits").click();
+  const form = page.locator("#stack-form");
+  for (const [name, value] of Object.entries({ hose: "700 mm", oil: "20W-50", bore: "2.5 mm", orifice: "0.5..3 mm", rating: "7 bar", temperature: "120 C", without: "tee-1, tee-2", explain: "x-2" }))
+    await form.locator(`[name="${name}"]`).fill(value);
+  for (const [name, value] of Object.entries({ best: "8", circuit: "feed", bearing: "journal", flexible: "any", closing: "no", restrictor: "any", fluid: "oil" }))
+    await form.locator(`[name="${name}"]`).selectOption(value);
+  for (const name of ["tolerate", "remote-switch"]) await form.locator(`[name="${name}"]`).check();
+  await page.waitForFunction(() => location.search.includes("remote-switch=yes"));
+  await says(page, "stack", "layouts");
+  await page.getByRole("radio", { name: /^ ?3\./ }).check();
+  await quiet(page);
+  const before = await fieldsOf(page);
+  for (const [name, value] of before.said) assert.ok(value !== "" && !/ false$/.test(value), `${name} is not filled in`);
+  await page.reload();
+  await says(page, "stack", "layouts");
+  await quiet(page);
+  same(await fieldsOf(page), before, "after reloading");
+  const elsewhere = await open(new URL(page.url()).search);
+  await says(elsewhere, "stack", "layouts");
+  await quiet(elsewhere);
+  same(await fieldsOf(elsewhere), before, "on another page");
+  await Promise.all([page.close(), elsewhere.close()]);
+  /* The other views. */
+  const thread = link([["view", "thread"], ["diameter", "10,2"], ["pitch", "0.94"], ["taper", "yes"], ["accuracy", "0.1"], ["side", "male"], ["end", "R1/8 male"], ["end", "1/8-27 NPT female"]]);
+  for (const [where, wanted] of [[thread, ["10,2", "0.94", "yes", "0.1", "R1/8 male"]], [FILLED.job, [JOB]], [FILLED.check, [LAYOUT]]]) {
+    const other = await open(where);
+    await quiet(other);
+    await other.waitForFunction(() => document.querySelector(".view:not([hidden]) .piece"));
+    await quiet(other);
+    const one = await fieldsOf(other);
+    for (const value of wanted) assert.ok(one.said.some(([, there]) => there === value), value);
+    await other.reload();
+    await other.waitForFunction(() => document.querySelector(".view:not([hidden]) .piece"));
+    await quiet(other);
+    same(await fieldsOf(other), one, where.slice(0, 20));
+    await other.close();
+  }
+}
+
+async function going_back_and_forward_loses_nothing() {
+  const page = await open(FOUND);
+  await says(page, "stack", "5 parts");
+  await page.getByRole("link", { name: "Swap a part" }).click();
+  await says(page, "check", "It holds");
+  const first = await page.getByLabel("Layout", { exact: true }).inputValue();
+  await page.getByRole("button", { name: "Swap he-4-s#2" }).click();
+  await says(page, "swap", "fit");
+  await page.getByRole("button", { name: "Use he-4-90", exact: true }).click();
+  await says(page, "check", "is now");
+  const second = await page.getByLabel("Layout", { exact: true }).inputValue();
+  await page.goBack();
+  await page.waitForFunction((words) => document.getElementById("layout-text").value === words, first);
+  await page.goForward();
+  await page.waitForFunction((words) => document.getElementById("layout-text").value === words, second);
+  await page.goBack();
+  await page.goBack();
+  await page.waitForFunction(() => !document.getElementById("view-stack").hidden);
+  assert.equal(await page.getByLabel("From", { exact: true }).inputValue(), "brockle-4:gallery");
+  await says(page, "stack", "5 parts");
+  await page.getByRole("link", { name: "Name a thread" }).click();
+  await page.getByLabel("Diameter").fill("9.7");
+  await says(page, "thread", "Likeliest");
+  await page.getByRole("link", { name: "Find a stack" }).click();
+  await says(page, "stack", "5 parts");
+  await page.goBack();
+  await says(page, "thread", "Likeliest");
+  assert.equal(await page.getByLabel("Diameter").inputValue(), "9.7");
+  await page.close();
+}
+
+/* A link has its limits; what does not fit is kept beside it, and said. */
+async function a_text_too_long_for_a_link_is_still_there_after_reloading() {
+  const page = await open(link({ view: "job" }));
+  const long = JOB + "# " + "a remark that goes on and on ".repeat(700) + "\n";
+  await page.getByLabel("Job", { exact: true }).fill(long);
+  await says(page, "job", "hold");
+  assert.ok(page.url().length < 200, page.url().slice(0, 300));
+  assert.equal(await page.getByText("Too long for a link").count(), 1);
+  await page.reload();
+  await says(page, "job", "hold");
+  assert.equal(await page.getByLabel("Job", { exact: true }).inputValue(), long);
+  await hasPaper(page);
+  await page.getByRole("link", { name: "Find a stack" }).click();
+  await page.goBack();
+  await says(page, "job", "hold");
+  assert.equal(await page.getByLabel("Job", { exact: true }).inputValue(), long);
   await page.close();
 }
 
@@ -253,7 +374,7 @@ async function bad_input_is_marked_and_mended() {
   await says(page, "stack", "cannot be looked for");
   assert.equal(await page.locator('input[aria-invalid="true"]').count(), 2);
   assert.equal(await page.locator(".typed mark").first().textContent(), "galery");
-  assert.match(await page.locator("#stack-result").textContent(), /did you mean gallery\?/);
+  assert.match(await page.locator("#stack-result").textContent(), /From: the machine has no port of that name.*To: "femle" is no word of an end/);
   await page.getByRole("button", { name: "write gallery" }).click();
   assert.equal(await page.getByLabel("From").inputValue(), "brockle-4:gallery");
   await page.getByRole("button", { name: "write female" }).click();
@@ -261,7 +382,21 @@ async function bad_input_is_marked_and_mended() {
   await page.getByLabel("From").fill("brockle-4:gallery");
   await page.getByLabel("To", { exact: true }).fill("plover-41:oil-in");
   await page.getByLabel("Least bore").fill("3");
-  await page.waitForFunction(() => /length with its unit/.test(document.querySelector("#stack-result").textContent));
+  /* At the field, tied to it for those who listen, and mended by its button. */
+  const bore = page.getByLabel("Least bore");
+  await page.waitForSelector('input[name="bore"][aria-invalid="true"]');
+  assert.match(await bore.evaluate((input) => document.getElementById(input.getAttribute("aria-describedby")).textContent), /cannot be read.*with its unit/s);
+  await page.getByRole("link", { name: "Least bore" }).click();
+  assert.equal(await page.evaluate(() => document.activeElement.name), "bore");
+  await page.getByRole("button", { name: "write 3 mm" }).click();
+  await says(page, "stack", "layout");
+  assert.equal(await page.locator(".fault").count(), 0);
+  await page.locator("input[name=oil]").fill("mud");
+  await page.waitForSelector('.fault:has-text("no SAE grade")');
+  await says(page, "stack", "layout");
+  await page.locator("input[name=oil]").fill("20W-50");
+  await page.waitForSelector('.field .reading:has-text("at 100")');
+  assert.equal(await page.locator(".fault").count(), 0);
   await page.close();
 }
 
@@ -280,7 +415,7 @@ async function markup_typed_in_stays_text() {
 async function an_unreadable_layout_names_its_line() {
   const page = await open(FILLED.unreadable);
   await says(page, "check", "cannot be read");
-  assert.match(await page.locator("#check-faults").textContent(), /line \d+: /);
+  assert.match(await page.locator("#check-faults").textContent(), /line \d+ /);
   assert.equal(await page.locator("#check-faults mark").count(), 1);
   assert.equal(await page.getByLabel("Layout", { exact: true }).getAttribute("aria-invalid"), "true");
   await page.close();
@@ -466,11 +601,12 @@ async function answers_come_in_less_than_a_tenth_of_a_second() {
 }
 
 async function nothing_is_asked_elsewhere_and_nothing_complains() {
-  assert.deepEqual(complaints, []);
+  assert.deepEqual(complaints.slice(0, 5).map((each) => each.slice(0, 300)), []);
 }
 
 const TESTS = [a_stack_is_found_and_its_switch_kept, limits_are_held, a_thread_is_named_and_what_goes_on_it, a_part_is_swapped_and_the_layout_checked_again,
-  a_layout_that_does_not_hold_says_why, a_job_is_written_and_planned, the_keyboard_alone_suffices, bad_input_is_marked_and_mended,
+  a_layout_that_does_not_hold_says_why, a_job_is_written_and_planned, the_link_holds_every_field, going_back_and_forward_loses_nothing,
+  a_text_too_long_for_a_link_is_still_there_after_reloading, the_keyboard_alone_suffices, bad_input_is_marked_and_mended,
   markup_typed_in_stays_text, an_unreadable_layout_names_its_line, where_there_is_no_stack_the_missing_part_is_named,
   a_bad_catalogue_is_told_and_the_page_goes_on, what_is_printed_is_the_sheet_on_one_or_two_pages, the_print_button_prints_the_newest_sheet_under_its_own_name, the_counter_sheet_opens_with_its_own_style, nothing_is_wider_than_the_page, wider_text_still_fits,
   the_rules_of_wcag_are_kept, answers_come_in_less_than_a_tenth_of_a_second, nothing_is_asked_elsewhere_and_nothing_complains];

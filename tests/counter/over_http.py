@@ -129,6 +129,9 @@ def says_what_the_command_says(counter):
         status, _, body = counter.get("/api/" + name, **parameters)
         assert status == 200, (name, status, body[:300])
         assert body == command(*words, "--json"), name
+    listed = json.loads(counter.get("/api/catalog")[2])
+    given = json.loads(counter.get("/api/catalog", only="given")[2])
+    assert given == {name: listed[name] for name in ("machines", "fixtures")} and given["machines"]
     posts = [("check", layout), ("bill", layout), ("bill", job), ("plan", job), ("feed", line), ("siphon", loop)]
     status, _, body = counter.ask("/api/swap?place=he-4-s%232", "POST", layout)
     assert status == 200 and body == command("swap", "-", "he-4-s#2", "--json", stdin=layout), (status, body[:300])
@@ -189,6 +192,9 @@ def a_sheet_is_allowed_its_own_style_and_nothing_else(counter):
                                                       "'; frame-ancestors 'none'; sandbox")
         assert b" style=" not in body and b"<script" not in body
         if len(parameters) == 1:
+            whole, bare = body, counter.ask("/sheet?bare=yes", "POST", *[text.encode() for text in parameters.values()])
+            assert bare[2] == re.sub(rb"<style>.*?</style>", b"", whole, flags=re.S), bare[2][:300]
+            assert counter.ask("/sheet.css")[2] == style
             assert counter.ask("/sheet", "POST", *[text.encode() for text in parameters.values()])[2] == body
     assert counter.get("/sheet", layout="layout: [")[0] == 400
     assert counter.ask("/sheet", "POST", b"layout: [")[0] == 400

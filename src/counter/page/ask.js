@@ -69,18 +69,6 @@ export function draw(kind, text, parameters, path) {
   });
 }
 
-/* The faults as a list, each with its line and the part at fault marked. */
-export function faultList(refusal) {
-  const faults = refusal.faults.length > 0 ? refusal.faults : [{ severity: "error", message: refusal.message }];
-  return h("ul", { class: "faults" }, faults.map((fault) => h("li", null,
-    h("strong", null, fault.severity + ": "),
-    fault.line > 0 && fault.in === "layout" || fault.in === "job" ? "line " + fault.line + ": " : null,
-    fault.message,
-    fault.text ? marked(fault.text, fault.column, fault.width) : null,
-    fault.expected ? h("p", null, sentence("Expected " + fault.expected)) : null,
-    fault.mend ? h("p", null, sentence("To mend: " + fault.mend)) : null)));
-}
-
 /* Words with a full stop, unless they end with a mark of their own. */
 export const sentence = (words) => (/[.?!]$/.test(words) ? words : words + ".");
 

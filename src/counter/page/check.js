@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* Check a layout that somebody drew, and swap its parts one by one. */
-import { ask, faultList } from "./ask.js";
+import { ask } from "./ask.js";
 import { by, fill, h, later, number, plural, price, table } from "./dom.js";
+import { textFaults } from "./fields.js";
 import { paperIs } from "./paper.js";
 import { billOf, countFindings, drawing, findingList, jointTable, linkButton, placeNames, printButton, saveButton, say, section, sheetLink, under } from "./result.js";
 
@@ -69,7 +70,7 @@ async function check(before = "", step = false) {
     paperIs(null);
     text.setAttribute("aria-invalid", "true");
     say("check-status", "The layout cannot be read as it stands.");
-    fill(by("check-faults"), faultList(refusal));
+    fill(by("check-faults"), textFaults(text, refusal));
     fill(by("check-result"));
   } finally {
     by("check-result").removeAttribute("aria-busy");

@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* A whole job: feed, drain and coolant. */
-import { ask, faultList } from "./ask.js";
+import { ask } from "./ask.js";
 import { by, fill, h, later, number, table } from "./dom.js";
+import { tellFaults, textFaults, withPoint } from "./fields.js";
 import { feedTable } from "./oil.js";
 import { paperIs } from "./paper.js";
 import { billTable, countFindings, drawing, findingList, jointTable, linkButton, printButton, saveButton, say, section, sheetLink, under } from "./result.js";
@@ -12,10 +13,15 @@ let text, remember, machines = null;
 export function openJob(remembers) {
   text = by("job-text");
   remember = remembers;
-  const planLater = later(plan, 300);
+  const planLater = later(() => plan(), 300);
   text.addEventListener("input", planLater);
-  by("job-form").addEventListener("submit", (event) => { event.preventDefault(); plan(); });
+  by("job-form").addEventListener("submit", (event) => {
+    event.preventDefault();
+    if (by("job-begin").contains(document.activeElement)) writeJob();
+    else plan();
+  });
   by("job-write").addEventListener("click", writeJob);
+  by("job-engine").addEventListener("change", offerKeep);
   by("job-file").addEventListener("change", async (event) => {
     const file = event.target.files[0];
     if (file && file.size <= 1024 * 1024) text.value = await file.text();
@@ -33,14 +39,17 @@ export function showJob(parameters) {
 async function offerMachines() {
   if (machines !== null) return;
   try {
-    const came = await ask("machines", "/api/catalog");
+    const came = await ask("machines", "/api/catalog", { only: "given" });
+    if (came === null) return;
     machines = came.answer.machines;
   } catch {
     return;
   }
-  const options = (kind) => machines.filter((one) => one.kind === kind).map((one) => h("option", { value: one.id }, `${one.id}: ${one.title}`));
+  const options = (kind) => [h("option", { value: "" }, "choose one")].concat(machines.filter((one) => one.kind === kind).map((one) => h("option", { value: one.id }, `${one.id}: ${one.title}`)));
   fill(by("job-engine"), options("engine"));
   fill(by("job-turbo"), options("turbo"));
+  if (text.value.trim() === "") offerKeep();
+  else showBegin();
 }
 
 export function againJob() {
@@ -49,22 +58,53 @@ export function againJob() {
   plan();
 }
 
-/* The shortest job for the two that were chosen: what is not said is assumed. */
+/* Where the short fields stand in a job's text. */
+const BEGIN = {
+  "job-engine": /^engine:[ \t]*([^\s#{[]+)/m, "job-turbo": /^turbo:[ \t]*([^\s#{[]+)/m, "job-keep": /^keep:[ \t]*\[(.*)\]/m, "job-oil": /^oil:[ \t]*([^\s#{][^#\n]*)/m,
+  "job-hose": /^feed:.*\bhose:[ \t]*([^,}]+)/m, "job-level": /^drain:.*\boil-level:[ \t]*([^,}]+)/m, "job-angle": /^coolant:.*\bangle:[ \t]*([^,}]+)/m,
+};
+
+/* The short fields say what the text says, as far as they can. */
+function showBegin() {
+  if (text.value.trim() === "") return;
+  for (const [id, place] of Object.entries(BEGIN)) {
+    const found = place.exec(text.value)?.[1].trim() ?? "";
+    const field = by(id);
+    if (field.localName === "input" || Array.from(field.options).some((option) => option.value === found)) field.value = found;
+  }
+}
+
+/* What the engine holds now keeps its place unless it is said otherwise. */
+function offerKeep() {
+  const engine = machines?.find((one) => one.id === by("job-engine").value);
+  by("job-keep").value = engine ? [...new Set(engine.ports.map((port) => port.holds).filter(Boolean))].join(", ") : "";
+}
+
+/* The shortest job of what was chosen: what is not said is assumed. */
 function writeJob() {
   const engine = machines?.find((one) => one.id === by("job-engine").value);
   const turbo = machines?.find((one) => one.id === by("job-turbo").value);
-  if (!engine || !turbo) return;
-  const holds = engine.ports.map((port) => port.holds).filter(Boolean);
+  const lacking = [["engine", engine], ["turbo", turbo]].filter(([, there]) => !there).map(([name]) => ({ in: name, message: `no ${name} is chosen`, expected: `one of the list`, text: "" }));
+  tellFaults(by("job-form"), { faults: lacking });
+  if (lacking.length > 0) {
+    by("job-" + lacking[0].in).focus();
+    return;
+  }
+  const said = (id) => withPoint(by(id).value.trim());
+  const block = (name, key, words, empty) => (words ? `${name}: {${key}: ${words}}` : empty);
   const cooled = turbo.ports.some((port) => port.circuit === "coolant");
-  text.value = [`job: ${turbo.id} on a ${engine.id}`, `engine: ${engine.id}`, `turbo: ${turbo.id}`, `keep: [${holds.join(", ")}]`,
-    "oil: 15W-40", "feed: {hose: 650 mm}", "drain: {oil-level: -250 mm}", cooled ? "coolant: {angle: 15 deg}" : "", ""].filter((line, index, all) => line !== "" || index === all.length - 1).join("\n");
-  plan();
+  text.value = [`job: ${turbo.id} on a ${engine.id}`, `engine: ${engine.id}`, `turbo: ${turbo.id}`, `keep: [${by("job-keep").value.trim()}]`,
+    said("job-oil") ? `oil: ${said("job-oil")}` : "", block("feed", "hose", said("job-hose"), "feed: {}"), block("drain", "oil-level", said("job-level"), "drain: {}"),
+    cooled ? block("coolant", "angle", said("job-angle"), "coolant: {}") : "", ""].filter((line, index, all) => line !== "" || index === all.length - 1).join("\n");
+  plan({ step: true });
 }
 
-async function plan() {
+/* `step`: going back leads to what was there before. */
+async function plan({ step = false } = {}) {
   const job = text.value;
-  if (job.length <= LINK_MOST) remember("job", job ? [["job", job]] : []);
-  else remember("job", [], { beside: { job } });
+  if (job.length <= LINK_MOST) remember("job", job ? [["job", job]] : [], { step });
+  else remember("job", [], { beside: { job }, step });
+  showBegin();
   if (job.trim() === "") {
     paperIs(null);
     text.removeAttribute("aria-invalid");
@@ -85,7 +125,7 @@ async function plan() {
     paperIs(null);
     text.setAttribute("aria-invalid", "true");
     say("job-status", "The job cannot be read as it stands.");
-    fill(by("job-faults"), faultList(refusal));
+    fill(by("job-faults"), textFaults(text, refusal));
     fill(by("job-result"));
   } finally {
     by("job-result").removeAttribute("aria-busy");

@@ -44,9 +44,10 @@ export function feedTable(feed) {
 /* The piece of the page; empty where nothing can be reckoned. */
 export function oilPiece(stack, pairs) {
   const job = jobOf(pairs);
-  if (job === null) return null;
-  const box = h("div");
+  if (job === null) return value(pairs, "oil") ? h("p", { class: "hint" }, "What the oil does is reckoned where the ports are those of an engine and of turbos.") : null;
+  const box = h("div", { "aria-busy": "true" });
   ask("stack-oil", "/api/plan", null, job).then((came) => {
+    box.removeAttribute("aria-busy");
     const feed = came?.answer.circuits.feed;
     if (!feed?.stack || feed.states.length === 0) return;
     const same = feed.stack.parts.map((part) => part.id).join() === stack.parts.map((part) => part.id).join();
@@ -58,6 +59,9 @@ export function oilPiece(stack, pairs) {
       drawing("stack-pressure", job, { of: "pressure" }),
       findings.length > 0 ? h("ul", null, findings.map((one) => h("li", null, h("b", null, one.severity), ": ", one.message))) : null,
       h("p", { class: "hint" }, came.answer.assumptions.filter((one) => OF_THE_FEED.test(one.what)).map((one) => `${one.what}: ${one.value}`).join("; ") + ".")));
-  }, () => box.remove());
+  }, (refusal) => {
+    box.removeAttribute("aria-busy");
+    fill(box, section("The oil", h("p", null, "Not reckoned: " + (refusal.faults[0]?.message ?? refusal.message) + ".")));
+  });
   return box;
 }

@@ -10,7 +10,7 @@ const SETTLES = 300;
 const style = new CSSStyleSheet();
 /* A sheet's margins are no matter of a shadow tree: they go to the document. */
 const margins = new CSSStyleSheet();
-let root = null, wanted = null, running = null, title = "";
+let begun = null, wanted = null, running = null, title = "";
 
 /* Names the sheet: { parameters } of /sheet, or { text } of a layout or job; null where the page prints itself. */
 export function paperIs(want) {
@@ -31,7 +31,7 @@ export function paperIsOld() {
 function request({ parameters, text }) {
   return new Promise((done, failed) => {
     const asked = new XMLHttpRequest();
-    asked.open(text === undefined ? "GET" : "POST", "/sheet" + (parameters ? "?" + new URLSearchParams(parameters) : ""));
+    asked.open(text === undefined ? "GET" : "POST", "/sheet?" + new URLSearchParams([...(parameters ?? []), ["bare", "yes"]]));
     if (text !== undefined) asked.setRequestHeader("Content-Type", "application/yaml");
     asked.responseType = "document";
     asked.onload = () => (asked.status === 200 && asked.response?.body ? done(asked.response) : failed(new Error("no sheet")));
@@ -40,15 +40,19 @@ function request({ parameters, text }) {
   });
 }
 
-/* Read as a document of its own, of which only elements come here: nothing in it can become a script. */
-function lay(sheet) {
-  if (root === null) {
-    root = by("paper").attachShadow({ mode: "open" });
-    root.adoptedStyleSheets = [style];
-    document.adoptedStyleSheets = [...document.adoptedStyleSheets, margins];
-  }
-  style.replaceSync(sheet.querySelector("style")?.textContent ?? "");
+async function begin() {
+  const answer = await fetch("/sheet.css");
+  if (!answer.ok) throw new Error("no style");
+  style.replaceSync(await answer.text());
   margins.replaceSync(Array.from(style.cssRules).filter((rule) => rule instanceof CSSPageRule).map((rule) => rule.cssText).join("\n"));
+  document.adoptedStyleSheets = [...document.adoptedStyleSheets, margins];
+  const shadow = by("paper").attachShadow({ mode: "open" });
+  shadow.adoptedStyleSheets = [style];
+  return shadow;
+}
+
+/* Read as a document of its own, of which only elements come here: nothing in it can become a script. */
+function lay(sheet, root) {
   root.replaceChildren(document.importNode(sheet.body, true));
   title = sheet.title;
   document.documentElement.classList.add("has-paper");
@@ -56,9 +60,10 @@ function lay(sheet) {
 
 function fetchNow() {
   const want = wanted;
-  running ??= request(want).then((sheet) => {
-    if (want === wanted) lay(sheet);
-  }, () => { if (want === wanted) running = null; });
+  begun ??= begin().catch((error) => { begun = null; throw error; });
+  running ??= Promise.all([request(want), begun]).then(([sheet, shadow]) => {
+    if (want === wanted) lay(sheet, shadow);
+  }).catch(() => { if (want === wanted) running = null; });
   return running;
 }
 

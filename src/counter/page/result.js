@@ -2,6 +2,7 @@
 /* A layout shown: drawing, parts and joints, bill, findings. What several views share. */
 import { ask, draw } from "./ask.js";
 import { by, fill, h, number, plural, price, scrolls, table } from "./dom.js";
+import { plain } from "./fields.js";
 import { printPaper } from "./paper.js";
 
 const SIGNS = { error: "✕", warning: "▲", note: "•" };
@@ -20,9 +21,6 @@ export function placeNames(parts) {
 export function letter(index) {
   return (index >= 26 ? letter(Math.floor(index / 26) - 1) : "") + String.fromCharCode(65 + (index % 26));
 }
-
-/* The command's options are fields here: "--rating" is rating. */
-const plain = (words) => words.replace(/(^|[ (])--([a-z])/g, "$1$2");
 
 export function findingList(findings) {
   if (findings.length === 0) return h("p", null, "Nothing to complain of.");

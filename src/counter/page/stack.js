@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* Find a stack: the ask, alternatives side by side, and the one that is looked at. */
-import { ask, faultList } from "./ask.js";
+import { ask } from "./ask.js";
 import { by, fill, h, later, number, plural, price } from "./dom.js";
+import { clearFaults, reading as understood, tellFaults, withPoint } from "./fields.js";
 import { oilPiece } from "./oil.js";
 import { paperIs } from "./paper.js";
 import { billOf, countFindings, drawing, findingList, joinFindings, jointTable, linkButton, placeNames, printButton, saveButton, say, section, sheetLink } from "./result.js";
@@ -9,6 +10,8 @@ import { Many } from "./typed.js";
 
 const PLAIN = ["hose", "oil", "bore", "best", "circuit", "bearing", "flexible", "closing", "restrictor", "orifice", "rating", "temperature", "fluid", "without", "explain"];
 const FLAGS = ["tolerate", "remote-switch"];
+const OIL = (name) => name === "oil";
+const NOT_OIL = (name) => name !== "oil";
 const LIMITS = PLAIN.slice(4).concat(FLAGS);
 
 const groups = {};
@@ -29,6 +32,7 @@ export function openStack(remembers) {
 export function showStack(parameters) {
   for (const [name, group] of Object.entries(groups)) group.set(parameters.getAll(name));
   for (const name of PLAIN) form.elements[name].value = parameters.get(name) ?? (name === "best" ? "3" : "");
+  form.elements.without.value = form.elements.without.value.split(/[\s,]+/).filter(Boolean).join(", ");
   for (const name of FLAGS) form.elements[name].checked = parameters.get(name) === "yes";
   by("limits").open = LIMITS.some((name) => parameters.get(name));
   chosen = Math.max(0, Number(parameters.get("show") || 1) - 1);
@@ -44,7 +48,7 @@ function askPairs() {
   const pairs = [];
   for (const [name, group] of Object.entries(groups)) for (const value of group.values) pairs.push([name, value]);
   for (const name of PLAIN) {
-    const value = form.elements[name].value.trim();
+    const value = withPoint(form.elements[name].value.trim());
     if (value === "") continue;
     if (name === "without") for (const id of value.split(/[\s,]+/).filter(Boolean)) pairs.push([name, id]);
     else pairs.push([name, value]);
@@ -60,7 +64,7 @@ function keepLink(pairs) {
   const link = pairs.filter(([name, value]) => !(name === "best" && value === "3"));
   const without = link.filter(([name]) => name === "without").map(([, id]) => id);
   const rest = link.filter(([name]) => name !== "without");
-  if (without.length > 0) rest.push(["without", without.join(",")]);
+  if (without.length > 0) rest.push(["without", without.join(", ")]);
   if (chosen > 0) rest.push(["show", String(chosen + 1)]);
   if (reading > 0) rest.push(["reading", String(reading + 1)]);
   remember("stack", rest);
@@ -77,12 +81,34 @@ function offerSwitch(field, typed) {
   } }, "Keep " + typed.holds));
 }
 
+/* What is known of the oil typed; told at once, whether or not the ports let its way be reckoned. */
+let oilSaid = "";
+async function readOil() {
+  const grade = form.elements.oil.value.trim();
+  if (grade === oilSaid) return;
+  oilSaid = grade;
+  clearFaults(form, OIL);
+  if (grade === "") {
+    understood(form.elements.oil, "");
+    return;
+  }
+  try {
+    const came = await ask("oil", "/api/oil", { oil: grade, at: "100 C" });
+    if (came !== null) understood(form.elements.oil, `${number(came.answer.viscosity_mm2s, "mm²/s", 1)} at 100\u00a0C`);
+  } catch (refusal) {
+    understood(form.elements.oil, "");
+    tellFaults(form, { faults: refusal.faults.map((fault) => ({ ...fault, in: "oil", text: grade, mend: null })), message: refusal.message }, OIL);
+  }
+}
+
 async function find() {
   const pairs = askPairs();
+  readOil();
   const result = by("stack-result");
   if (groups.from.values.length === 0 || groups.to.values.length === 0) {
     keepLink(pairs);
     paperIs(null);
+    clearFaults(form, NOT_OIL);
     say("stack-status", "");
     fill(result, await example());
     return;
@@ -92,11 +118,12 @@ async function find() {
   try {
     const came = await ask("stack", "/api/stack", askOnly(pairs));
     if (came === null) return;
+    clearFaults(form, NOT_OIL);
     showAnswer(came.answer, came.milliseconds, pairs);
   } catch (refusal) {
     paperIs(null);
     say("stack-status", "This cannot be looked for yet.");
-    fill(result, faultList(refusal));
+    fill(result, tellFaults(form, refusal, NOT_OIL));
   } finally {
     result.removeAttribute("aria-busy");
   }
@@ -131,17 +158,11 @@ function showAnswer(answer, milliseconds, pairs) {
   const again = () => { keepLink(pairs); showAnswer(answer, milliseconds, pairs); };
   fill(by("stack-result"),
     several ? readings(answer, again) : null,
-    askWords(pairs),
     one.explanation?.words ? h("p", null, one.explanation.words) : null,
     found > 0 ? alternatives(one.stacks, again) : missing(one, pairs),
     found > 0 ? oneStack(one, one.stacks[chosen], pairs)
       : [section("Findings", findingList(one.findings || [])), h("p", { class: "acts" }, several ? null : [printButton(), " ", sheetLink(sheetOf(askOnly(pairs))), " "], linkButton())]);
   by("stack-result").querySelector(".was-focused")?.focus();
-}
-
-/* The whole ask in words: on paper the form is not printed. */
-function askWords(pairs) {
-  return h("p", { class: "paper-only" }, "Asked: ", pairs.map(([name, value]) => `${name} ${value}`).join("; "));
 }
 
 function readings(answer, again) {

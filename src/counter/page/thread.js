@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /* Name a thread from caliper figures; say what goes on an end. */
-import { ask, faultList } from "./ask.js";
+import { ask } from "./ask.js";
 import { by, fill, h, later, table } from "./dom.js";
+import { clearFaults, tellFaults, withPoint } from "./fields.js";
 import { paperIs } from "./paper.js";
 import { printButton, say, section } from "./result.js";
 import { Many } from "./typed.js";
@@ -41,7 +42,7 @@ function keepLink() {
 function caliperPairs() {
   const pairs = [];
   for (const each of NAMES) {
-    let value = form.elements[each].value.trim().replace(/^(\d+),(\d+)/, "$1.$2");
+    let value = withPoint(form.elements[each].value.trim());
     if (each === "diameter" && /^[\d.]+$/.test(value)) value += " mm";
     if (value !== "") pairs.push([each, value]);
   }
@@ -53,16 +54,18 @@ async function name() {
   const result = by("thread-result");
   if (form.elements.diameter.value.trim() === "") {
     say("thread-status", "");
+    clearFaults(form);
     fill(result, h("p", { class: "hint" }, "Measure a diameter. A pitch, and whether it tapers, help; the page says which measurement to take next."));
     return;
   }
   try {
     const came = await ask("caliper", "/api/caliper", caliperPairs());
     if (came === null) return;
+    clearFaults(form);
     showCandidates(came.answer, result);
   } catch (refusal) {
     say("thread-status", "This cannot be reckoned yet.");
-    fill(result, faultList(refusal));
+    fill(result, tellFaults(form, refusal));
   }
 }
 
@@ -119,7 +122,7 @@ async function showMates() {
       several ? h("td", null, one.reading) : null, h("th", { scope: "row" }, one.end), h("td", null, one.verdict === "seals" ? h("b", null, "✓ seals") : VERDICTS[one.verdict]),
       h("td", null, one.why), h("td", { class: "source" }, one.source))))));
   } catch (refusal) {
-    say("mates-status", "");
-    fill(result, faultList(refusal));
+    say("mates-status", "What goes on it cannot be said yet.");
+    fill(result, tellFaults(form, refusal, (name) => name === "end"));
   }
 }
