@@ -6,26 +6,6 @@
 
 #include "cli/cli.h"
 
-static const cli_option *find_in(const cli_option *options, size_t count, const char *name, size_t length,
-                                 char letter)
-{
-    for (size_t index = 0; index < count; index++) {
-        const cli_option *option = &options[index];
-        if (letter != 0 ? option->letter == letter
-                        : strlen(option->name) == length && strncmp(option->name, name, length) == 0)
-            return option;
-    }
-    return NULL;
-}
-
-static const cli_option *find_option(const cli_run *run, const char *name, size_t length, char letter)
-{
-    const cli_option *option =
-        find_in(run->command->options, run->command->option_count, name, length, letter);
-    return option != NULL ? option
-                          : find_in(cli_common_options, cli_common_option_count, name, length, letter);
-}
-
 static bool keep(cli_run *run, const cli_option *option, const char *value)
 {
     if (run->given_count == CLI_GIVEN_MAX) {
@@ -49,8 +29,10 @@ static const char *nearest_option(const cli_run *run, const char *name, size_t l
     size_t count = 0;
     for (size_t index = 0; index < run->command->option_count && count < OPTIONS_MAX; index++)
         names[count++] = run->command->options[index].name;
-    for (size_t index = 0; index < cli_common_option_count && count < OPTIONS_MAX; index++)
-        names[count++] = cli_common_options[index].name;
+    const cli_option *common;
+    for (size_t index = 0; (common = cli_common_at(run->command, index)) != NULL && count < OPTIONS_MAX;
+         index++)
+        names[count++] = common->name;
     const char *nearest = ow_words_nearest(name, length, names, count);
     for (size_t index = 0; index < count && nearest == NULL && length >= 3; index++) {
         if (strncmp(names[index], name, 3) == 0)
@@ -59,8 +41,19 @@ static const char *nearest_option(const cli_run *run, const char *name, size_t l
     return nearest;
 }
 
+/* An option that is known elsewhere: refused, so that nobody believes that it did something. */
+static bool untaken(const cli_run *run, const cli_common_option *common)
+{
+    fprintf(stderr, "oilway %s: --%s is not for this command, which %s; leave it out\n", run->command->name,
+            common->option.name, common->otherwise);
+    return false;
+}
+
 static bool unknown(const cli_run *run, const char *word, size_t length)
 {
+    const cli_common_option *common = cli_find_untaken(run->command, word, length, 0);
+    if (common != NULL)
+        return untaken(run, common);
     const char *nearest = nearest_option(run, word, length);
     fprintf(stderr, "oilway %s: there is no option --%.*s", run->command->name, (int)length, word);
     if (nearest != NULL)
@@ -75,7 +68,7 @@ static bool read_long(cli_run *run, const char *word, const char *next, bool *us
     const char *name = word + 2;
     const char *equals = strchr(name, '=');
     size_t length = equals != NULL ? (size_t)(equals - name) : strlen(name);
-    const cli_option *option = find_option(run, name, length, 0);
+    const cli_option *option = cli_find_option(run->command, name, length, 0);
     if (option == NULL)
         return unknown(run, name, length);
     if (option->value == NULL) {
@@ -96,7 +89,10 @@ static bool read_long(cli_run *run, const char *word, const char *next, bool *us
 static bool read_short(cli_run *run, const char *word, const char *next, bool *used)
 {
     for (const char *letter = word + 1; *letter != '\0'; letter++) {
-        const cli_option *option = find_option(run, "", 0, *letter);
+        const cli_option *option = cli_find_option(run->command, "", 0, *letter);
+        const cli_common_option *common = cli_find_untaken(run->command, "", 0, *letter);
+        if (option == NULL && common != NULL)
+            return untaken(run, common);
         if (option == NULL) {
             fprintf(stderr, "oilway %s: there is no option -%c\n", run->command->name, *letter);
             return false;
@@ -218,4 +214,12 @@ size_t cli_values(const cli_run *run, const char *option, const char **values, s
 bool cli_is_format(const cli_run *run, const char *format)
 {
     return strcmp(run->format, format) == 0;
+}
+
+bool cli_only_in(const cli_run *run, const char *option, const char *formats)
+{
+    if (!cli_has(run, option) || is_among(formats, run->format))
+        return true;
+    cli_complain(option, "says nothing in %s; it goes with %s", run->format, formats);
+    return false;
 }

@@ -94,6 +94,8 @@ static cli_exit bill_bytes(cli_run *run, const char *bytes, size_t length)
 
 static cli_exit run_bill(cli_run *run)
 {
+    if (!cli_only_in(run, "cards", "text html"))
+        return CLI_COULD_NOT;
     char *bytes = NULL;
     size_t length = 0;
     ow_status status = ow_file_read(&run->context, run->arguments[0], &bytes, &length);
@@ -110,6 +112,7 @@ const cli_command cli_bill = {
     .option_count = sizeof options / sizeof options[0],
     .least = 1,
     .most = 1,
+    .uses = CLI_USES_SHOP | CLI_USES_STOCK | CLI_USES_PRINT,
     .formats = "text json csv svg html",
     .run = run_bill,
 };

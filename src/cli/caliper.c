@@ -76,6 +76,7 @@ const cli_command cli_caliper = {
     .option_count = sizeof options / sizeof options[0],
     .least = 1,
     .most = 1,
+    .uses = CLI_USES_PRINT,
     .formats = "text json",
     .run = run_caliper,
 };

@@ -109,6 +109,7 @@ const cli_command cli_catalog = {
     .arguments = "[list | show ID | check]",
     .summary = "look at and verify the catalogue",
     .most = 2,
+    .uses = CLI_USES_SHOP | CLI_USES_STOCK | CLI_USES_PRINT,
     .formats = "text json",
     .run = run_catalog,
 };

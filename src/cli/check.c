@@ -56,6 +56,8 @@ static cli_exit check_file(cli_run *run, const cli_shop *shop)
 
 static cli_exit run_check(cli_run *run)
 {
+    if (!cli_only_in(run, "cards", "text json html"))
+        return CLI_COULD_NOT;
     cli_shop shop;
     ow_status status = cli_open_shop(run, false, &shop);
     if (status != OW_OK)
@@ -76,6 +78,7 @@ const cli_command cli_check = {
     .option_count = sizeof options / sizeof options[0],
     .least = 1,
     .most = 1,
+    .uses = CLI_USES_SHOP | CLI_USES_STOCK | CLI_USES_PRINT,
     .formats = "text json svg html",
     .run = run_check,
 };

@@ -20,6 +20,25 @@ typedef struct cli_option {
     const char *choices; /* the words that it takes, blank separated, or NULL */
 } cli_option;
 
+/* What of the options that several commands share a command can make use of. */
+typedef enum cli_use {
+    CLI_USES_CATALOG = 1, /* --catalog, --skip-bad */
+    CLI_USES_STOCK = 2,   /* --stock */
+    CLI_USES_FORMAT = 4,  /* --format, --json */
+    CLI_USES_OUTPUT = 8,  /* --output */
+    CLI_USES_ASCII = 16,  /* --ascii */
+    CLI_USES_QUIET = 32,  /* --quiet: it may take long */
+    CLI_USES_HELP = 64
+} cli_use;
+#define CLI_USES_PRINT (CLI_USES_FORMAT | CLI_USES_OUTPUT | CLI_USES_ASCII | CLI_USES_HELP)
+#define CLI_USES_SHOP (CLI_USES_CATALOG | CLI_USES_QUIET)
+
+typedef struct cli_common_option {
+    cli_option option;
+    cli_use use;
+    const char *otherwise; /* of a command that does not: "oilway X …" */
+} cli_common_option;
+
 typedef struct cli_run cli_run;
 
 typedef struct cli_command {
@@ -30,6 +49,7 @@ typedef struct cli_command {
     const cli_option *options;
     size_t option_count;
     size_t least, most;  /* positional arguments */
+    unsigned uses;       /* of cli_use */
     const char *formats; /* what --format takes here, blank separated */
     cli_exit (*run)(cli_run *run);
 } cli_command;
@@ -66,8 +86,15 @@ struct cli_run {
 extern const cli_command *const cli_commands[];
 extern const size_t cli_command_count;
 #define CLI_COMMANDS_MAX 32
-extern const cli_option cli_common_options[];
+extern const cli_common_option cli_common_options[];
 extern const size_t cli_common_option_count;
+/* The common options that a command takes, one after another; NULL behind the last. Of no command: all. */
+const cli_option *cli_common_at(const cli_command *command, size_t index);
+/* The option of either table of that name, or letter if it is not 0; NULL if the command takes none such. */
+const cli_option *cli_find_option(const cli_command *command, const char *name, size_t length, char letter);
+/* The same among the common options that it does not take. */
+const cli_common_option *cli_find_untaken(const cli_command *command, const char *name, size_t length,
+                                          char letter);
 
 /* args.c: reads the command line into *run; false after printing what is wrong. */
 bool cli_read_arguments(cli_run *run, int count, char **words);
@@ -76,6 +103,8 @@ const char *cli_value(const cli_run *run, const char *option); /* the last given
 /* Up to `most` values in order; returns how many were given in all. */
 size_t cli_values(const cli_run *run, const char *option, const char **values, size_t most);
 bool cli_is_format(const cli_run *run, const char *format);
+/* Whether the option is not given, or the format is among the blank-separated ones; complains otherwise. */
+bool cli_only_in(const cli_run *run, const char *option, const char *formats);
 
 /* help.c */
 void cli_print_help(const cli_command *command); /* NULL: of the whole */

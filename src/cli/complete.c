@@ -47,18 +47,6 @@ static const cli_command *command_named(const char *name)
     return NULL;
 }
 
-static const cli_option *option_among(const cli_option *options, size_t count, const char *name,
-                                      size_t length, char letter)
-{
-    for (size_t index = 0; index < count; index++) {
-        if (letter != 0
-                ? options[index].letter == letter
-                : strlen(options[index].name) == length && !strncmp(options[index].name, name, length))
-            return &options[index];
-    }
-    return NULL;
-}
-
 /* The option that `length` characters of `word` are: --name, or -l alone. */
 static const cli_option *option_named(const cli_command *command, const char *word, size_t length)
 {
@@ -69,18 +57,23 @@ static const cli_option *option_named(const cli_command *command, const char *wo
     const char *name = word + (is_long ? 2 : 0);
     size_t name_length = is_long ? length - 2 : 0;
     char letter = is_short ? word[1] : 0;
-    const cli_option *own = option_among(command->options, command->option_count, name, name_length, letter);
-    return own != NULL ? own
-                       : option_among(cli_common_options, cli_common_option_count, name, name_length, letter);
+    return cli_find_option(command, name, name_length, letter);
 }
 
-static void offer_options(completing *now, const cli_option *options, size_t count)
+static void offer_option(completing *now, const cli_option *option)
 {
     char word[64];
-    for (size_t index = 0; index < count; index++) {
-        snprintf(word, sizeof word, "--%s", options[index].name);
-        offer(now, word);
-    }
+    snprintf(word, sizeof word, "--%s", option->name);
+    offer(now, word);
+}
+
+static void offer_options(completing *now, const cli_command *command)
+{
+    const cli_option *common;
+    for (size_t index = 0; index < command->option_count; index++)
+        offer_option(now, &command->options[index]);
+    for (size_t index = 0; (common = cli_common_at(command, index)) != NULL; index++)
+        offer_option(now, common);
 }
 
 /* Ends that the catalogue has not, where nothing that it has begins so. */
@@ -241,8 +234,7 @@ static void offer_all(cli_run *run, completing *now, const cli_command *command)
     if (option != NULL && option->value != NULL) {
         offer_value(run, now, command, option);
     } else if (equals == NULL && is_option(now->start)) {
-        offer_options(now, command->options, command->option_count);
-        offer_options(now, cli_common_options, cli_common_option_count);
+        offer_options(now, command);
     } else if (equals == NULL) {
         offer_arguments(run, now, command, arguments, count);
     }
@@ -270,6 +262,7 @@ const cli_command cli_complete = {
     .arguments = "WORD...",
     .summary = "what may stand in place of the last word (for shells)",
     .most = CLI_GIVEN_MAX,
+    .uses = CLI_USES_CATALOG | CLI_USES_HELP,
     .formats = "text",
     .run = run_complete,
 };

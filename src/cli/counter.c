@@ -71,6 +71,7 @@ const cli_command cli_counter = {
         "over within three seconds; one with faults is told and left aside. docs/counter.md tells more.",
     .options = options,
     .option_count = sizeof options / sizeof options[0],
+    .uses = CLI_USES_CATALOG | CLI_USES_STOCK | CLI_USES_HELP,
     .formats = "text",
     .run = run_counter,
 };

@@ -5,34 +5,36 @@
 
 #include "cli/cli.h"
 
-static void print_options(const cli_option *options, size_t count)
+static void print_option(const cli_option *option)
 {
-    for (size_t index = 0; index < count; index++) {
-        const cli_option *option = &options[index];
-        char left[64];
-        char letter[8] = "    ";
-        if (option->letter != 0)
-            snprintf(letter, sizeof letter, "-%c, ", option->letter);
-        snprintf(left, sizeof left, "%s--%s%s%s", letter, option->name, option->value != NULL ? " " : "",
-                 option->value != NULL ? option->value : "");
-        printf("  %-28s %s%s%s%s\n", left, option->help, option->choices != NULL ? ": " : "",
-               option->choices != NULL ? option->choices : "", option->repeats ? " (may be repeated)" : "");
-    }
+    char left[64];
+    char letter[8] = "    ";
+    if (option->letter != 0)
+        snprintf(letter, sizeof letter, "-%c, ", option->letter);
+    snprintf(left, sizeof left, "%s--%s%s%s", letter, option->name, option->value != NULL ? " " : "",
+             option->value != NULL ? option->value : "");
+    printf("  %-28s %s%s%s%s\n", left, option->help, option->choices != NULL ? ": " : "",
+           option->choices != NULL ? option->choices : "", option->repeats ? " (may be repeated)" : "");
 }
 
 static void print_command_help(const cli_command *command)
 {
+    const cli_option *common;
     printf("usage: oilway %s %s%s[OPTIONS]\n\n%s\n", command->name, command->arguments,
            command->arguments[0] != '\0' ? " " : "", command->summary);
     if (command->detail != NULL)
         printf("\n%s\n", command->detail);
     if (command->option_count > 0) {
         puts("\noptions:");
-        print_options(command->options, command->option_count);
+        for (size_t index = 0; index < command->option_count; index++)
+            print_option(&command->options[index]);
     }
     puts("\ncommon options:");
-    print_options(cli_common_options, cli_common_option_count);
-    printf("\nformats: %s\nexit: 0 yes, 1 no, 2 could not work\n", command->formats);
+    for (size_t index = 0; (common = cli_common_at(command, index)) != NULL; index++)
+        print_option(common);
+    if ((command->uses & CLI_USES_FORMAT) != 0)
+        printf("\nformats: %s", command->formats);
+    puts("\nexit: 0 yes, 1 no, 2 could not work");
 }
 
 void cli_print_help(const cli_command *command)
@@ -55,8 +57,8 @@ void cli_print_help(const cli_command *command)
 void cli_print_usage_hint(const cli_command *command)
 {
     if (command != NULL)
-        fprintf(stderr, "usage: oilway %s %s [OPTIONS]; see oilway %s --help\n", command->name,
-                command->arguments, command->name);
+        fprintf(stderr, "usage: oilway %s %s%s[OPTIONS]; see oilway %s --help\n", command->name,
+                command->arguments, command->arguments[0] != 0 ? " " : "", command->name);
     else
         fputs("usage: oilway COMMAND [OPTIONS]; see oilway --help\n", stderr);
 }

@@ -19,6 +19,19 @@ static const cli_command *find_command(const char *name)
     return NULL;
 }
 
+static cli_exit complain_of_command(const char *word)
+{
+    const char *names[CLI_COMMANDS_MAX] = {NULL};
+    for (size_t index = 0; index < cli_command_count; index++)
+        names[index] = cli_commands[index]->name;
+    const char *nearest = ow_words_nearest(word, strlen(word), names, cli_command_count);
+    fprintf(stderr, "oilway: there is no command \"%s\"%s%s%s\n", word,
+            nearest != NULL ? "; did you mean " : "", nearest != NULL ? nearest : "",
+            nearest != NULL ? "?" : "");
+    cli_print_usage_hint(NULL);
+    return CLI_COULD_NOT;
+}
+
 static cli_exit run_command(const cli_command *command, int count, char **words)
 {
     cli_run run = {.context = OW_CONTEXT_INIT, .command = command};
@@ -53,6 +66,8 @@ int main(int count, char **words)
     }
     if (strcmp(words[1], "--help") == 0 || strcmp(words[1], "-h") == 0 || strcmp(words[1], "help") == 0) {
         const cli_command *asked = count > 2 ? find_command(words[2]) : NULL;
+        if (count > 2 && asked == NULL)
+            return complain_of_command(words[2]);
         cli_print_help(asked);
         return fflush(stdout) == 0 ? CLI_YES : CLI_COULD_NOT;
     }
@@ -61,16 +76,7 @@ int main(int count, char **words)
         return fflush(stdout) == 0 ? CLI_YES : CLI_COULD_NOT;
     }
     const cli_command *command = find_command(words[1]);
-    if (command == NULL) {
-        const char *names[CLI_COMMANDS_MAX] = {NULL};
-        for (size_t index = 0; index < cli_command_count; index++)
-            names[index] = cli_commands[index]->name;
-        const char *nearest = ow_words_nearest(words[1], strlen(words[1]), names, cli_command_count);
-        fprintf(stderr, "oilway: there is no command \"%s\"%s%s%s\n", words[1],
-                nearest != NULL ? "; did you mean " : "", nearest != NULL ? nearest : "",
-                nearest != NULL ? "?" : "");
-        cli_print_usage_hint(NULL);
-        return CLI_COULD_NOT;
-    }
+    if (command == NULL)
+        return complain_of_command(words[1]);
     return run_command(command, count - 2, words + 2);
 }

@@ -21,26 +21,40 @@ static void words(ow_text *text, const char *from)
     }
 }
 
-static void write_options(ow_text *text, const cli_option *options, size_t count)
+static void write_option(ow_text *text, const cli_option *option)
 {
-    for (size_t index = 0; index < count; index++) {
-        const cli_option *option = &options[index];
-        ow_text_add(text, ".TP\n\\fB");
-        if (option->letter != 0)
-            ow_text_format(text, "\\-%c\\fR, \\fB", option->letter);
-        ow_text_add(text, "\\-\\-");
-        words(text, option->name);
-        ow_text_add(text, "\\fR");
-        if (option->value != NULL)
-            ow_text_format(text, " \\fI%s\\fR", option->value);
-        ow_text_char(text, '\n');
-        words(text, option->help);
-        if (option->choices != NULL) {
-            ow_text_add(text, ": ");
-            words(text, option->choices);
-        }
-        ow_text_add(text, option->repeats ? " (may be repeated)\n" : "\n");
+    ow_text_add(text, ".TP\n\\fB");
+    if (option->letter != 0)
+        ow_text_format(text, "\\-%c\\fR, \\fB", option->letter);
+    ow_text_add(text, "\\-\\-");
+    words(text, option->name);
+    ow_text_add(text, "\\fR");
+    if (option->value != NULL)
+        ow_text_format(text, " \\fI%s\\fR", option->value);
+    ow_text_char(text, '\n');
+    words(text, option->help);
+    if (option->choices != NULL) {
+        ow_text_add(text, ": ");
+        words(text, option->choices);
     }
+    ow_text_add(text, option->repeats ? " (may be repeated)\n" : "\n");
+}
+
+/* Which of the common options the command takes, and its formats. */
+static void write_common(ow_text *text, const cli_command *command)
+{
+    const cli_option *common;
+    ow_text_add(text, ".PP\nCommon options:");
+    for (size_t index = 0; (common = cli_common_at(command, index)) != NULL; index++) {
+        ow_text_add(text, index > 0 ? ", \\-\\-" : " \\-\\-");
+        words(text, common->name);
+    }
+    ow_text_add(text, ".\n");
+    if ((command->uses & CLI_USES_FORMAT) == 0)
+        return;
+    ow_text_add(text, "Formats: ");
+    words(text, command->formats);
+    ow_text_add(text, ".\n");
 }
 
 static void write_command(ow_text *text, const cli_command *command)
@@ -55,10 +69,9 @@ static void write_command(ow_text *text, const cli_command *command)
         words(text, command->detail);
         ow_text_char(text, '\n');
     }
-    write_options(text, command->options, command->option_count);
-    ow_text_add(text, ".PP\nFormats: ");
-    words(text, command->formats);
-    ow_text_add(text, ".\n");
+    for (size_t index = 0; index < command->option_count; index++)
+        write_option(text, &command->options[index]);
+    write_common(text, command);
 }
 
 static cli_exit run_manual(cli_run *run)
@@ -77,7 +90,9 @@ static cli_exit run_manual(cli_run *run)
     for (size_t index = 0; index < cli_command_count; index++)
         write_command(&text, cli_commands[index]);
     ow_text_add(&text, ".SH COMMON OPTIONS\n");
-    write_options(&text, cli_common_options, cli_common_option_count);
+    const cli_option *common;
+    for (size_t index = 0; (common = cli_common_at(NULL, index)) != NULL; index++)
+        write_option(&text, common);
     ow_text_add(
         &text,
         ".SH EXIT STATUS\n.TP\n0\nyes\n.TP\n1\nno: there is no stack; a finding of severity error\n.TP\n2\n"
@@ -94,6 +109,7 @@ const cli_command cli_manual = {
     .name = "manual",
     .arguments = "",
     .summary = "this manual as a man page",
+    .uses = CLI_USES_OUTPUT | CLI_USES_HELP,
     .formats = "text",
     .run = run_manual,
 };

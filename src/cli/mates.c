@@ -93,8 +93,23 @@ static cli_exit find_mates(cli_run *run, const cli_shop *shop)
     return exit;
 }
 
+/* What is asked of cards only. */
+static bool card_is_asked(const cli_run *run)
+{
+    static const char *const options_of_cards[] = {"material", "bolt", "engaged"};
+    for (size_t i = 0; i < sizeof options_of_cards / sizeof options_of_cards[0]; i++) {
+        if (cli_has(run, options_of_cards[i]) && !cli_has(run, "card")) {
+            cli_complain(options_of_cards[i], "says something in a card only; it goes with --card");
+            return false;
+        }
+    }
+    return true;
+}
+
 static cli_exit run_mates(cli_run *run)
 {
+    if (!card_is_asked(run))
+        return CLI_COULD_NOT;
     cli_shop shop;
     ow_status status = cli_open_shop(run, true, &shop);
     if (status != OW_OK)
@@ -117,6 +132,7 @@ const cli_command cli_mates = {
     .option_count = sizeof options / sizeof options[0],
     .least = 1,
     .most = 2,
+    .uses = CLI_USES_SHOP | CLI_USES_PRINT,
     .formats = "text json",
     .run = run_mates,
 };

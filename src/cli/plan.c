@@ -28,6 +28,8 @@ static cli_exit print_plan(cli_run *run, const ow_plan *plan)
 
 static cli_exit run_plan(cli_run *run)
 {
+    if (!cli_only_in(run, "cards", "text json html"))
+        return CLI_COULD_NOT;
     char *bytes = NULL;
     size_t length = 0;
     ow_status status = ow_file_read(&run->context, run->arguments[0], &bytes, &length);
@@ -47,6 +49,7 @@ const cli_command cli_plan = {
     .option_count = sizeof options / sizeof options[0],
     .least = 1,
     .most = 1,
+    .uses = CLI_USES_SHOP | CLI_USES_STOCK | CLI_USES_PRINT,
     .formats = "text json yaml svg html",
     .run = run_plan,
 };

@@ -156,6 +156,7 @@ const cli_command cli_oil = {
     .options = oil_options,
     .option_count = sizeof oil_options / sizeof oil_options[0],
     .most = 1,
+    .uses = CLI_USES_PRINT,
     .formats = "text json",
     .run = run_oil,
 };
@@ -167,6 +168,7 @@ const cli_command cli_drain = {
     .detail = "Exact laminar flow in a partly filled pipe, turbulent where it is; the pool over the outlet.",
     .options = drain_options,
     .option_count = sizeof drain_options / sizeof drain_options[0],
+    .uses = CLI_USES_PRINT,
     .formats = "text json",
     .run = run_drain,
 };
@@ -178,6 +180,7 @@ const cli_command cli_feed = {
     .detail = "LINE is a YAML file of pieces, see docs/physics.md; - reads standard input.",
     .least = 1,
     .most = 1,
+    .uses = CLI_USES_PRINT,
     .formats = "text json",
     .run = run_feed,
 };
@@ -189,6 +192,7 @@ const cli_command cli_siphon = {
     .detail = "LOOP is a YAML file of two legs, see docs/physics.md; - reads standard input.",
     .least = 1,
     .most = 1,
+    .uses = CLI_USES_PRINT,
     .formats = "text json",
     .run = run_siphon,
 };

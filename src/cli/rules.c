@@ -37,6 +37,7 @@ const cli_command cli_rules = {
         "ID is that of a finding: with it, that rule alone. --format md writes docs/rules.md, always whole.",
     .least = 0,
     .most = 1,
+    .uses = CLI_USES_PRINT,
     .formats = "text json md",
     .run = run_rules,
 };

@@ -97,6 +97,7 @@ const cli_command cli_completion = {
     .summary = "a completion script for your shell",
     .least = 1,
     .most = 1,
+    .uses = CLI_USES_OUTPUT | CLI_USES_HELP,
     .formats = "text",
     .run = run_completion,
 };

@@ -186,6 +186,9 @@ static cli_exit run_stack(cli_run *run)
     ow_answer_options wanted = OW_ANSWER_OPTIONS_INIT;
     cli_shop shop;
     wanted.explain = cli_value(run, "explain");
+    if (!cli_only_in(run, "cards", "text json html") || !cli_only_in(run, "explain", "text json") ||
+        !cli_only_in(run, "best", "text json yaml csv svg dot"))
+        return CLI_COULD_NOT;
     if (!fill_words(run, &words, without) || !read_count(run, "best", 1000, &wanted.best))
         return CLI_COULD_NOT;
     ow_status status = cli_open_shop(run, true, &shop);
@@ -208,6 +211,7 @@ const cli_command cli_stack = {
         "asked that is not asked here. An END whose pitch or seat is left out is answered for each in use.",
     .options = options,
     .option_count = sizeof options / sizeof options[0],
+    .uses = CLI_USES_SHOP | CLI_USES_STOCK | CLI_USES_PRINT,
     .formats = "text json yaml csv svg html dot",
     .run = run_stack,
 };

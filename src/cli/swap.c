@@ -90,6 +90,11 @@ static cli_exit swap_in(cli_run *run, const cli_shop *shop, const ow_layout *lay
 
 static cli_exit run_swap(cli_run *run)
 {
+    if (cli_has(run, "with") && !cli_is_format(run, "text")) {
+        cli_complain("with", "writes the layout, always as YAML; leave out %s",
+                     cli_has(run, "json") ? "--json" : "--format");
+        return CLI_COULD_NOT;
+    }
     cli_shop shop;
     ow_layout *layouts = NULL;
     size_t count = 0, length = 0;
@@ -119,6 +124,7 @@ const cli_command cli_swap = {
     .option_count = sizeof options / sizeof options[0],
     .least = 2,
     .most = 2,
+    .uses = CLI_USES_SHOP | CLI_USES_STOCK | CLI_USES_PRINT,
     .formats = "text json",
     .run = run_swap,
 };

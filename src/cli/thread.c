@@ -78,6 +78,7 @@ const cli_command cli_thread = {
     .option_count = sizeof options / sizeof options[0],
     .least = 1,
     .most = 1,
+    .uses = CLI_USES_PRINT,
     .formats = "text json",
     .run = run_thread,
 };
