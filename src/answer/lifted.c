@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "answer/lifted.h"
 
+#include <math.h>
+
 /* One limit: whether the ask has it (then *without lacks it), and how to say it. */
 typedef struct liftable {
     bool (*lift)(ow_ask *without);
@@ -31,9 +33,13 @@ static void say_bore(ow_text *text, const ow_ask *ask)
     ow_quantity_write(text, OW_LENGTH, ask->limits.least_bore_m, 2);
 }
 
+/* The least bore on the paths to all ports that are to be fed, which is what the limit asks about. */
 static bool tighten_bore(ow_ask *without, const ow_ask *ask, const ow_layout *layout, ow_text *has)
 {
-    double bore = ow_layout_narrowest_bore_m(layout);
+    double bore = ask->limits.least_bore_m;
+    for (size_t given = 1; given < layout->given_count; given++)
+        if (layout->givens[given].role == OW_ROLE_TO)
+            bore = fmin(bore, ow_layout_bore_to_m(layout, given));
     if (bore < 0.0 || bore >= ask->limits.least_bore_m)
         return false;
     ow_quantity_write(has, OW_LENGTH, bore, 2);

@@ -132,13 +132,10 @@ bool ow_layout_leads_to_port(const ow_layout *layout, size_t node)
     return false;
 }
 
-double ow_layout_narrowest_bore_m(const ow_layout *layout)
+double ow_layout_bore_to_m(const ow_layout *layout, size_t given)
 {
     double narrowest = OW_NOT_SAID;
-    size_t given = 1;
-    while (given < layout->given_count && layout->givens[given].role != OW_ROLE_TO)
-        given++;
-    size_t child = given < layout->given_count ? node_of_given(layout, given) : OW_NODE_NONE;
+    size_t child = node_of_given(layout, given);
     if (child == OW_NODE_NONE)
         return OW_NOT_SAID;
     for (size_t node = layout->nodes[child].parent; node != OW_NODE_NONE; node = layout->nodes[node].parent) {
@@ -153,6 +150,14 @@ double ow_layout_narrowest_bore_m(const ow_layout *layout)
         child = node;
     }
     return narrowest;
+}
+
+double ow_layout_narrowest_bore_m(const ow_layout *layout)
+{
+    size_t given = 1;
+    while (given < layout->given_count && layout->givens[given].role != OW_ROLE_TO)
+        given++;
+    return given < layout->given_count ? ow_layout_bore_to_m(layout, given) : OW_NOT_SAID;
 }
 
 int64_t ow_layout_price_cents(const ow_layout *layout, bool *complete)

@@ -119,6 +119,26 @@ static size_t feed_parts(const char *pages)
 }
 
 /* A barb and a clamp do not hold a hose against the gallery's pressure, however few parts they are. */
+/* A tee that is wide one way and narrow the other: what both can have is the narrow one's. */
+static void the_most_bore_that_can_be_had_is_that_of_the_narrowest_path(void **state)
+{
+    static const char pages[] =
+        "{page: t, kind: tee, run-bore: 6 mm, branch-bore: 3 mm, columns: [id, run-a, run-b, branch], rows: "
+        "[[tee, 1/8-27 NPT male, -4 flare37 male, G1/8 male washer]]}\n";
+    const ow_ask_words words = {.from = "1/8-27 NPT female",
+                                .to = {"-4 flare37 female swivel", "G1/8 female washer"},
+                                .to_count = 2,
+                                .bore = "8 mm"};
+    (void)state;
+    asked self;
+    open_asked(&self, pages, &words, NULL);
+    assert_int_equal(self.status, OW_OK);
+    assert_false(self.answers.found);
+    assert_int_equal(self.answers.items[0].lifted_count, 1);
+    assert_string_equal(self.answers.items[0].lifted[0].words, "1 part; 3 mm is the most that can be had");
+    close_asked(&self);
+}
+
 static void a_feed_is_never_held_by_clamps(void **state)
 {
     (void)state;
@@ -153,6 +173,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(of_two_source_ports_the_better_layout_is_named),
         cmocka_unit_test(a_part_to_explain_that_nobody_has_is_told_with_the_nearest),
+        cmocka_unit_test(the_most_bore_that_can_be_had_is_that_of_the_narrowest_path),
         cmocka_unit_test(a_feed_is_never_held_by_clamps),
         cmocka_unit_test(a_hair_between_two_units_is_no_fault),
     };
