@@ -29,8 +29,9 @@ int64_t ow_um_of(double metres)
     return metres >= 1000.0 ? OW_NET_AMOUNT_MAX : llround(metres * 1e6);
 }
 
-/* Two males, two screwed ends of different threads, two dash sizes never mate: said here first, because most
- * pairs are such and the rules need not be asked. A test holds it against the rules. */
+/* Two males, two screwed ends of different threads, two ends of one form and different sizes never mate: said
+ * here first, because most pairs are such and the rules need not be asked. A test holds it against the rules.
+ */
 static bool plainly_apart(const ow_end *a, const ow_end *b)
 {
     if (a->gender == b->gender && a->gender != OW_GENDER_NONE)
@@ -39,7 +40,7 @@ static bool plainly_apart(const ow_end *a, const ow_end *b)
         return false;
     if (a->form == OW_FORM_THREAD)
         return a->thread.size != b->thread.size || a->thread.pitch != b->thread.pitch;
-    return a->form == OW_FORM_DASH && a->size != b->size;
+    return a->size != b->size || a->size_unit != b->size_unit;
 }
 
 bool ow_net_pair(const ow_end *a, const ow_end *b, bool *tolerated, bool *turns)

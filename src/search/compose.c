@@ -168,23 +168,30 @@ static void turn_ends(turning *now, size_t role, unsigned taken)
     }
 }
 
-ow_status ow_rank_recompose(ow_rank *rank, const ow_rank_state *state, ow_derivation *derivation)
+static void add_branches(ow_derivation *derivation)
+{
+    for (size_t i = 0; i < derivation->branch_count; i++) {
+        const ow_derivation *beyond = branch_derivation(&derivation->branches[i]);
+        add_key(&derivation->key, &beyond->key);
+        derivation->outside += beyond->outside;
+    }
+}
+
+ow_status ow_rank_weigh(ow_rank *rank, const ow_rank_state *state, ow_derivation *derivation)
 {
     const ow_table *table = rank->table;
+    if (derivation->part == OW_RANK_NO_PART) {
+        derivation->key = (ow_key){0, 0, 0, 0};
+        derivation->outside = 0;
+        add_branches(derivation);
+        return OW_OK;
+    }
     const ow_net_shape *shape = &table->net->shapes[table->net->shape_of[derivation->part]];
     unsigned history = ow_table_packing(table, state->set)->unpacked[state->row];
     bool sticks_out = ow_rules_sticks_out(&table->rules, ow_shape_traits(shape), history, state->set);
     derivation->key = part_key(table, part_of(rank, derivation), sticks_out);
     derivation->outside = state->set == 0 ? 0 : 1;
-    for (size_t i = 0; i < derivation->branch_count; i++) {
-        const ow_derivation *beyond;
-        ow_branch *branch = &derivation->branches[i];
-        ow_status status = ow_rank_get(rank, branch->state, branch->rank, &beyond);
-        if (status != OW_OK)
-            return status;
-        add_key(&derivation->key, &beyond->key);
-        derivation->outside += beyond->outside;
-    }
+    add_branches(derivation);
     if (derivation->key.parts > rank->most_parts) {
         rank->cut = true;
         return OW_NONE;
@@ -219,9 +226,6 @@ ow_status ow_rank_compose(ow_rank *rank, const ow_rank_state *state, const ow_de
         if (status != OW_OK)
             return status;
     }
-    made.order = rank->order++;
-    ow_status status = ow_rank_recompose(rank, state, &made);
-    if (status == OW_OK)
-        *derivation = made;
-    return status;
+    *derivation = made;
+    return OW_OK;
 }

@@ -5,28 +5,34 @@
 
 typedef struct dealing {
     const ow_table *table;
-    unsigned traits, history, supply;
+    unsigned traits, history;
+    unsigned freest; /* history behind the part with all permissions handed on: what an exit has at best */
+    unsigned supply; /* 0: that of the shape, worked out only if wanted */
+    size_t most;
     ow_deal deal;
     ow_deal_take *take;
     void *user;
 } dealing;
 
-/* Fills rows and parts for one choice of the exits that are handed the permissions; tells it if finite. */
+/* Parts beyond an exit that serves a share. */
+static size_t beyond(const ow_table *table, const ow_deal *deal, size_t exit, unsigned row)
+{
+    return table->open[ow_table_at(table, deal->shares[exit], row) + deal->exits[exit]];
+}
+
+/* Fills rows and parts for one choice of the exits that are handed the permissions; tells it if there are no
+ * more than wanted. */
 static ow_status tell(dealing *now, size_t fix, size_t machine)
 {
     const ow_table *table = now->table;
     ow_deal *deal = &now->deal;
     deal->parts = 1;
     for (size_t i = 0; i < deal->exit_count; i++) {
-        ow_ports share = deal->shares[i];
         unsigned after = ow_rules_pass(now->traits, now->history, i == fix, i == machine);
-        deal->rows[i] = ow_table_packing(table, share)->packed[after];
-        size_t beyond = table->open[ow_table_at(table, share, deal->rows[i]) + deal->exits[i]];
-        if (beyond == OW_TABLE_NONE)
-            return OW_OK;
-        deal->parts += beyond;
+        deal->rows[i] = ow_table_packing(table, deal->shares[i])->packed[after];
+        deal->parts += beyond(table, deal, i, deal->rows[i]);
     }
-    return now->take(now->user, deal);
+    return deal->parts <= now->most ? now->take(now->user, deal) : OW_OK;
 }
 
 /* Of the exits whose shares ask about a permission that the history has, each is tried. */
@@ -66,52 +72,58 @@ static ow_status check_shares(dealing *now)
         if ((share & table->rules.served) != 0)
             kinds[count++] = deal->exits[i];
     }
+    unsigned supply = now->supply != 0 ? now->supply : ow_filter_supply(table, deal->shape);
     deal->need = count == 1 ? 0 : ow_net_places(&table->net->shapes[deal->shape], kinds, count);
-    return ow_supply_meets(now->supply, deal->need) ? choose_permissions(now) : OW_OK;
+    return ow_supply_meets(supply, deal->need) ? choose_permissions(now) : OW_OK;
 }
 
-static ow_status deal_out(dealing *now, size_t exit, ow_ports left)
+/* Every share for the exit, the last taking what is left. `parts`: the part, and at least so many beyond the
+ * exits before. */
+static ow_status deal_out(dealing *now, size_t exit, ow_ports left, size_t parts)
 {
     ow_deal *deal = &now->deal;
-    if (exit + 1 >= deal->exit_count) {
-        if (exit < deal->exit_count)
-            deal->shares[exit] = left;
-        else if (left != 0)
-            return OW_OK; /* a plug serves nothing */
-        return check_shares(now);
-    }
+    if (exit == deal->exit_count)
+        return left == 0 ? check_shares(now) : OW_OK; /* a plug serves nothing */
     ow_status status = OW_OK;
-    ow_ports share = left;
-    for (;;) {
+    for (ow_ports share = left;; share = (share - 1) & left) {
         deal->shares[exit] = share;
-        status = deal_out(now, exit + 1, left & ~share);
-        if (status != OW_OK || share == 0)
+        size_t sum =
+            parts + beyond(now->table, deal, exit, ow_table_packing(now->table, share)->packed[now->freest]);
+        if (sum <= now->most)
+            status = deal_out(now, exit + 1, left & ~share, sum);
+        if (status != OW_OK || share == 0 || exit + 1 == deal->exit_count)
             return status;
-        share = (share - 1) & left;
     }
+}
+
+static ow_status deal_shape(dealing *now, uint32_t shape, ow_ports set)
+{
+    const ow_net_shape *of = &now->table->net->shapes[shape];
+    bool entered = false;
+    now->traits = ow_shape_traits(of);
+    now->freest = ow_rules_pass(now->traits, now->history, true, true);
+    now->deal.shape = shape;
+    now->deal.exit_count = 0;
+    for (size_t end = 0; end < of->end_count; end++) {
+        if (of->kinds[end] == now->deal.entry && !entered)
+            entered = true;
+        else
+            now->deal.exits[now->deal.exit_count++] = of->kinds[end];
+    }
+    return deal_out(now, 0, set, 1);
 }
 
 ow_status ow_deals(const ow_table *table, uint32_t shape, uint16_t entry, ow_ports set, unsigned packed,
                    unsigned supply, ow_deal_take *take, void *user)
 {
-    const ow_net_shape *of = &table->net->shapes[shape];
     dealing now = {.table = table,
-                   .traits = ow_shape_traits(of),
                    .history = ow_table_packing(table, set)->unpacked[packed],
                    .supply = supply,
-                   .deal = {.shape = shape, .entry = entry},
+                   .most = OW_TABLE_NONE - 1,
+                   .deal = {.entry = entry},
                    .take = take,
                    .user = user};
-    if (supply == 0)
-        return OW_OK;
-    bool entered = false;
-    for (size_t end = 0; end < of->end_count; end++) {
-        if (of->kinds[end] == entry && !entered)
-            entered = true;
-        else
-            now.deal.exits[now.deal.exit_count++] = of->kinds[end];
-    }
-    return deal_out(&now, 0, set);
+    return deal_shape(&now, shape, set);
 }
 
 typedef struct passing_on {
@@ -126,22 +138,43 @@ static ow_status pass_on(void *user, const ow_deal *deal)
     return to->take(to->user, deal, to->spent);
 }
 
-ow_status ow_deals_of(const ow_table *table, uint16_t entry, ow_ports set, unsigned packed,
+/* The deals of a shape that spend the one use of the forced part. */
+static ow_status deal_forced(dealing *now, ow_ports set)
+{
+    const ow_table *table = now->table;
+    const ow_net_index *net = table->net;
+    if (!ow_filter_passes(table, table->forced))
+        return OW_OK;
+    const ow_net_shape *shape = &net->shapes[net->shape_of[table->forced]];
+    now->supply = 1u << ow_filter_wide_places(table, shape, &net->parts[table->forced]);
+    return deal_shape(now, net->shape_of[table->forced], set & ~table->event_bit);
+}
+
+static bool has_end(const ow_net_shape *shape, uint16_t kind)
+{
+    for (size_t end = 0; end < shape->end_count; end++)
+        if (shape->kinds[end] == kind)
+            return true;
+    return false;
+}
+
+ow_status ow_deals_of(const ow_table *table, uint16_t entry, ow_ports set, unsigned packed, size_t most,
                       ow_deal_take_any *take, void *user)
 {
     const ow_net_index *net = table->net;
     passing_on to = {take, user, false};
+    dealing now = {.table = table,
+                   .history = ow_table_packing(table, set)->unpacked[packed],
+                   .most = most,
+                   .deal = {.entry = entry},
+                   .take = pass_on,
+                   .user = &to};
     ow_status status = OW_OK;
-    for (size_t i = net->entry_offset[entry]; status == OW_OK && i < net->entry_offset[entry + 1u]; i++) {
-        uint32_t shape = net->entry_shapes[i];
-        status = ow_deals(table, shape, entry, set, packed, ow_filter_supply(table, shape), pass_on, &to);
-        if (status != OW_OK || table->event != OW_EVENT_FORCED || (set & table->event_bit) == 0 ||
-            net->shape_of[table->forced] != shape || !ow_filter_passes(table, table->forced))
-            continue;
-        to.spent = true;
-        unsigned wide = ow_filter_wide_places(table, &net->shapes[shape], &net->parts[table->forced]);
-        status = ow_deals(table, shape, entry, set & ~table->event_bit, packed, 1u << wide, pass_on, &to);
-        to.spent = false;
-    }
+    for (size_t i = net->entry_offset[entry]; status == OW_OK && i < net->entry_offset[entry + 1u]; i++)
+        status = deal_shape(&now, net->entry_shapes[i], set);
+    to.spent = true;
+    if (status == OW_OK && table->event == OW_EVENT_FORCED && (set & table->event_bit) != 0 &&
+        has_end(&net->shapes[net->shape_of[table->forced]], entry))
+        status = deal_forced(&now, set);
     return status;
 }

@@ -21,15 +21,15 @@ typedef struct ow_deal {
 
 typedef ow_status ow_deal_take(void *user, const ow_deal *deal);
 
-/* Tells each deal that has a layout and for which a part in `supply` is wide enough; equal ends once. Stops
- * at the first status that is not OW_OK, and returns it. */
+/* Tells each deal that has a layout and for which a part in `supply` (0: in that of the shape) is wide
+ * enough; equal ends once. Stops at the first status that is not OW_OK, and returns it. */
 ow_status ow_deals(const ow_table *table, uint32_t shape, uint16_t entry, ow_ports set, unsigned packed,
                    unsigned supply, ow_deal_take *take, void *user);
 
-/* The deals of all shapes with an end of that kind. In a table of a forced part also those that spend its one
- * use, of which `spent` is told true. */
+/* The deals of `most` parts or fewer of all shapes with an end of that kind; below OW_TABLE_NONE. In a table
+ * of a forced part also those that spend its one use, of which `spent` is told true. */
 typedef ow_status ow_deal_take_any(void *user, const ow_deal *deal, bool spent);
-ow_status ow_deals_of(const ow_table *table, uint16_t entry, ow_ports set, unsigned packed,
+ow_status ow_deals_of(const ow_table *table, uint16_t entry, ow_ports set, unsigned packed, size_t most,
                       ow_deal_take_any *take, void *user);
 
 #endif

@@ -118,7 +118,7 @@ static ow_status walk_all(walk *now)
             continue;
         }
         now->parts = table->entered[ow_table_at(table, at.set, at.row) + at.kind];
-        status = ow_deals_of(table, at.kind, at.set, at.row, follow_deal, now);
+        status = ow_deals_of(table, at.kind, at.set, at.row, now->parts, follow_deal, now);
     }
     return status;
 }

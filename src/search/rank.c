@@ -16,6 +16,7 @@ void ow_rank_done(ow_rank *rank)
     if (rank->table == NULL)
         return;
     ow_release(rank->table->context, rank->slots);
+    ow_release(rank->table->context, rank->agenda);
     ow_arena_done(&rank->arena);
     *rank = (ow_rank){.table = NULL};
 }
@@ -69,7 +70,7 @@ ow_status ow_rank_state_of(ow_rank *rank, bool entered, ow_ports set, unsigned r
         made->kind = (uint16_t)kind;
         made->row = (uint8_t)row;
         made->where = where;
-        made->level = entered ? table->entered[where] : table->open[where];
+        made->least = made->level = entered ? table->entered[where] : table->open[where];
         made->succeeded = true;
         rank->slots[slot] = made;
         rank->slot_count++;
@@ -131,36 +132,63 @@ static ow_derivation pop(ow_rank *rank, ow_rank_state *state)
 
 /* ---- candidates ----------------------------------------------------------------------------- */
 
+/* Puts on the agenda what is not ranked yet. */
+static ow_status wish(ow_rank *rank, ow_rank_state *state, size_t number)
+{
+    if (state->exhausted || state->ranked_count > number)
+        return OW_OK;
+    ow_status status = ow_grow(rank->table->context, (void **)&rank->agenda, &rank->agenda_capacity,
+                               rank->agenda_count + 1, sizeof *rank->agenda);
+    if (status == OW_OK)
+        rank->agenda[rank->agenda_count++] = (ow_rank_wish){state, number};
+    return status;
+}
+
 /* Working out the candidates of a state whose first has `level` parts; `later` becomes the next such number.
  */
-typedef struct working {
+typedef struct gathering {
     ow_rank *rank;
     ow_rank_state *state;
     size_t level, later;
-} working;
+} gathering;
 
-static bool on_level(working *now, size_t parts)
+static bool on_level(gathering *now, size_t parts)
 {
-    if (parts > now->level && parts < now->later) {
-        if (parts <= now->rank->most_parts)
-            now->later = parts;
-        else
-            now->rank->cut = true;
+    if (parts > now->rank->most_parts) {
+        now->rank->cut = true;
+        return false;
     }
+    if (parts > now->level && parts < now->later)
+        now->later = parts;
     return parts == now->level;
+}
+
+/* The candidate waits behind the heap until the firsts of its branches are ranked. */
+static ow_status keep_waiting(ow_rank *rank, ow_rank_state *state, ow_derivation *made)
+{
+    size_t place = state->heap_count + state->waiting_count;
+    ow_status status = grow(rank, &state->heap, &state->heap_capacity, place + 1);
+    for (size_t i = 0; status == OW_OK && i < made->branch_count; i++)
+        status = wish(rank, made->branches[i].state, 0);
+    if (status != OW_OK)
+        return status;
+    made->order = rank->order++;
+    state->heap[place] = *made;
+    state->waiting_count++;
+    return OW_OK;
 }
 
 static ow_status take_deal(void *user, const ow_deal *deal, bool spent)
 {
-    working *now = user;
+    gathering *now = user;
     if (!on_level(now, deal->parts))
         return OW_OK;
-    ow_derivation derivation;
-    ow_status status = ow_rank_compose(now->rank, now->state, deal, spent, &derivation);
-    return status == OW_OK ? push(now->rank, now->state, &derivation) : status;
+    ow_derivation made;
+    ow_status status = ow_rank_compose(now->rank, now->state, deal, spent, &made);
+    return status == OW_OK ? keep_waiting(now->rank, now->state, &made) : status;
 }
 
-static ow_status join_port(working *now)
+static ow_status join_port(gathering *now)
 {
     const ow_table *table = now->rank->table;
     ow_rank_state *state = now->state;
@@ -173,14 +201,12 @@ static ow_status join_port(working *now)
     ow_derivation made = {.part = OW_RANK_NO_PART};
     for (size_t i = 0; i < count; i++)
         if (links[i].kind == table->ask->ports[port].kind &&
-            (ow_rules_join(history, links[i].turns) & wanted) == wanted && on_level(now, 0)) {
-            made.order = now->rank->order++;
-            return push(now->rank, state, &made);
-        }
+            (ow_rules_join(history, links[i].turns) & wanted) == wanted && on_level(now, 0))
+            return keep_waiting(now->rank, state, &made);
     return OW_OK;
 }
 
-static ow_status join_parts(working *now)
+static ow_status join_parts(gathering *now)
 {
     const ow_table *table = now->rank->table;
     ow_rank_state *state = now->state;
@@ -193,35 +219,66 @@ static ow_status join_parts(working *now)
         if (parts == OW_TABLE_NONE || !on_level(now, parts))
             continue;
         ow_derivation made = {.part = OW_RANK_NO_PART, .branch_count = 1};
-        const ow_derivation *beyond;
         ow_status status =
             ow_rank_state_of(now->rank, true, state->set, row, links[i].kind, &made.branches[0].state);
         if (status == OW_OK)
-            status = ow_rank_get(now->rank, made.branches[0].state, 0, &beyond);
+            status = keep_waiting(now->rank, state, &made);
         if (status != OW_OK)
-            return status;
-        made.key = beyond->key;
-        made.outside = beyond->outside;
-        made.order = now->rank->order++;
-        if ((status = push(now->rank, state, &made)) != OW_OK)
             return status;
     }
     return OW_OK;
 }
 
-static ow_status work_out_level(ow_rank *rank, ow_rank_state *state)
+/* The candidates of the state's level. Nothing of more parts is looked at for the first of them: most states
+ * are never asked for a second, and the next level to look at is then simply the next number. */
+static ow_status gather_level(ow_rank *rank, ow_rank_state *state)
 {
-    working now = {rank, state, state->level, OW_TABLE_NONE};
+    bool first = state->level == state->least;
+    gathering now = {rank, state, state->level, first ? state->level + 1 : OW_TABLE_NONE};
+    size_t most = first ? state->level : OW_TABLE_NONE - 1;
     ow_status status;
     if (state->entered) {
-        status = ow_deals_of(rank->table, state->kind, state->set, state->row, take_deal, &now);
+        status = ow_deals_of(rank->table, state->kind, state->set, state->row, most, take_deal, &now);
     } else {
         status = join_port(&now);
         if (status == OW_OK)
             status = join_parts(&now);
     }
+    state->later = now.later;
+    return status;
+}
+
+/* Gathers, and once all that it waits for is ranked, puts it into the heap. */
+static ow_status work_out_level(ow_rank *rank, ow_rank_state *state)
+{
+    size_t wishes = rank->agenda_count;
+    ow_status status = state->waiting_count == 0 ? gather_level(rank, state) : OW_OK;
+    if (status != OW_OK || rank->agenda_count > wishes)
+        return status;
+    while (status == OW_OK && state->waiting_count > 0) {
+        ow_derivation made = state->heap[state->heap_count]; /* whose place the heap may take */
+        state->waiting_count--;
+        status = ow_rank_weigh(rank, state, &made);
+        if (status == OW_OK)
+            status = push(rank, state, &made);
+    }
     if (status == OW_OK)
-        state->level = now.later;
+        state->level = state->later;
+    return status;
+}
+
+/* What the successors need: the next of each branch that may be moved on. */
+static ow_status wish_successors(ow_rank *rank, const ow_derivation *last)
+{
+    ow_status status = OW_OK;
+    for (size_t i = last->branch_count; status == OW_OK && i-- > 0;) {
+        const ow_branch *branch = &last->branches[i];
+        if (branch->closing)
+            continue;
+        status = wish(rank, branch->state, branch->rank + 1u);
+        if (branch->rank > 0)
+            break;
+    }
     return status;
 }
 
@@ -230,28 +287,23 @@ static ow_status work_out_level(ow_rank *rank, ow_rank_state *state)
 static ow_status push_successors(ow_rank *rank, ow_rank_state *state)
 {
     ow_derivation last = state->ranked[state->ranked_count - 1];
+    size_t wishes = rank->agenda_count;
+    ow_status status = wish_successors(rank, &last);
+    if (status != OW_OK || rank->agenda_count > wishes)
+        return status;
     for (size_t i = last.branch_count; i-- > 0;) {
         if (last.branches[i].closing)
             continue;
         ow_derivation next = last;
         next.ids = NULL;
-        next.branches[i].rank++;
-        ow_status status;
-        if (last.part == OW_RANK_NO_PART) {
-            const ow_derivation *beyond;
-            status = ow_rank_get(rank, next.branches[0].state, next.branches[0].rank, &beyond);
-            if (status == OW_OK) {
-                next.key = beyond->key;
-                next.outside = beyond->outside;
-            }
-        } else {
-            status = ow_rank_recompose(rank, state, &next);
+        if (++next.branches[i].rank < next.branches[i].state->ranked_count) {
+            next.order = rank->order++;
+            status = ow_rank_weigh(rank, state, &next);
+            if (status == OW_OK)
+                status = push(rank, state, &next);
+            if (status != OW_OK && status != OW_NONE)
+                return status;
         }
-        next.order = rank->order++;
-        if (status == OW_OK)
-            status = push(rank, state, &next);
-        if (status != OW_OK && status != OW_NONE)
-            return status;
         if (last.branches[i].rank > 0)
             break;
     }
@@ -259,16 +311,20 @@ static ow_status push_successors(ow_rank *rank, ow_rank_state *state)
     return OW_OK;
 }
 
+/* Ranks one more, or finds that there is none; or leaves on the agenda what must be done before. */
 static ow_status rank_next(ow_rank *rank, ow_rank_state *state)
 {
+    size_t wishes = rank->agenda_count;
     ow_status status = state->succeeded ? OW_OK : push_successors(rank, state);
-    while (status == OW_OK && state->level != OW_TABLE_NONE &&
+    while (status == OW_OK && rank->agenda_count == wishes && state->level != OW_TABLE_NONE &&
            (state->heap_count == 0 || state->heap[0].key.parts >= state->level))
         status = work_out_level(rank, state);
-    if (status != OW_OK)
+    if (status != OW_OK || rank->agenda_count > wishes)
         return status;
-    if (state->heap_count == 0)
-        return OW_NONE;
+    if (state->heap_count == 0) {
+        state->exhausted = true;
+        return OW_OK;
+    }
     status = grow(rank, &state->ranked, &state->ranked_capacity, state->ranked_count + 1);
     uint32_t *ids = ow_arena_get_array(&rank->arena, state->heap[0].key.parts, sizeof *ids);
     if (status != OW_OK || ids == NULL)
@@ -283,11 +339,17 @@ static ow_status rank_next(ow_rank *rank, ow_rank_state *state)
 
 ow_status ow_rank_get(ow_rank *rank, ow_rank_state *state, size_t number, const ow_derivation **derivation)
 {
-    while (state->ranked_count <= number) {
-        ow_status status = rank_next(rank, state);
-        if (status != OW_OK)
-            return status;
+    ow_status status = wish(rank, state, number);
+    while (status == OW_OK && rank->agenda_count > 0) {
+        const ow_rank_wish *last = &rank->agenda[rank->agenda_count - 1];
+        if (last->state->exhausted || last->state->ranked_count > last->number)
+            rank->agenda_count--;
+        else
+            status = rank_next(rank, last->state);
     }
-    *derivation = &state->ranked[number];
-    return OW_OK;
+    if (status == OW_OK && state->ranked_count <= number)
+        status = OW_NONE;
+    if (status == OW_OK)
+        *derivation = &state->ranked[number];
+    return status;
 }

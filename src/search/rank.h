@@ -5,6 +5,9 @@
  * whose best has n parts are only worked out once the state is asked for something of n parts, so that the
  * first answer looks at ties alone.
  *
+ * What a candidate needs of the states behind it is put on an agenda and done first. Nothing calls itself: a
+ * layout may be OW_SEARCH_PARTS_MAX parts long, and a host's thread may have little stack.
+ *
  * A derivation of an open end is the joint with a port, or with the derivation of the entered end that it is
  * screwed to. A derivation of an entered end is a part, with a derivation of the open end behind each of its
  * other ends.
@@ -48,17 +51,28 @@ struct ow_rank_state {
     size_t where;
     ow_derivation *ranked;
     size_t ranked_count, ranked_capacity;
-    ow_derivation *heap;
-    size_t heap_count, heap_capacity;
+    ow_derivation *heap; /* and behind it, candidates that wait for the states they need */
+    size_t heap_count, waiting_count, heap_capacity;
+    size_t least;   /* parts of the first */
     size_t level;   /* next number of parts to work out candidates for; OW_TABLE_NONE: all are */
+    size_t later;   /* the one after it, while candidates wait */
     bool succeeded; /* the successors of the last ranked one are in the heap */
+    bool exhausted; /* there are no more */
 };
+
+/* Something wanted of a state: its derivation of that rank. */
+typedef struct ow_rank_wish {
+    ow_rank_state *state;
+    size_t number;
+} ow_rank_wish;
 
 typedef struct ow_rank {
     const ow_table *table;
     ow_arena arena;
     ow_rank_state **slots; /* by hash; capacity is a power of two */
     size_t slot_count, slot_capacity;
+    ow_rank_wish *agenda; /* the last is done first */
+    size_t agenda_count, agenda_capacity;
     uint32_t *scratch[2]; /* lists of ids being compared, OW_SEARCH_PARTS_MAX each */
     uint32_t order;
     size_t most_parts; /* what has more is not looked at … */
@@ -74,10 +88,12 @@ ow_status ow_rank_state_of(ow_rank *rank, bool entered, ow_ports set, unsigned r
  * is asked for a further one. */
 ow_status ow_rank_get(ow_rank *rank, ow_rank_state *state, size_t number, const ow_derivation **derivation);
 
-/* compose.c: a part with the first of each branch; and the same part with other ranks of its branches. */
+/* compose.c: a part with the first of each branch, not weighed yet. */
 ow_status ow_rank_compose(ow_rank *rank, const ow_rank_state *state, const ow_deal *deal, bool spent,
                           ow_derivation *derivation);
-ow_status ow_rank_recompose(ow_rank *rank, const ow_rank_state *state, ow_derivation *derivation);
+/* Its key, from branches that are ranked, and of equal ends the best way round. OW_NONE: it has more than
+ * rank->most_parts. */
+ow_status ow_rank_weigh(ow_rank *rank, const ow_rank_state *state, ow_derivation *derivation);
 /* Negative where left comes first. */
 int ow_rank_compare(ow_rank *rank, const ow_derivation *left, const ow_derivation *right);
 /* Writes the ids in walking order, key.parts of them. */

@@ -2,6 +2,7 @@
 /* Small nets made by hand for what is easily got wrong, the bounds, and every allocation failing. */
 #include "support/testing.h"
 
+#include <pthread.h>
 #include <string.h>
 
 #include "search/resolve.h"
@@ -202,6 +203,30 @@ static void a_thousand_parts_are_found_and_one_more_is_said_to_be_too_many(void 
     assert_false(capped);
     assert_int_equal(parts_of_chain(OW_SEARCH_PARTS_MAX + 1, &capped), -1);
     assert_true(capped);
+}
+
+/* Far less than the 8 MiB of a main thread, room enough for the frames of a sanitizer. */
+#define SMALL_STACK ((size_t)256 * 1024)
+
+static void *find_longest(void *parts)
+{
+    bool capped = true;
+    *(int *)parts = parts_of_chain(OW_SEARCH_PARTS_MAX, &capped);
+    return NULL;
+}
+
+static void the_longest_layout_is_found_on_a_small_stack(void **state)
+{
+    (void)state;
+    int parts = 0;
+    pthread_t thread;
+    pthread_attr_t small;
+    assert_int_equal(pthread_attr_init(&small), 0);
+    assert_int_equal(pthread_attr_setstacksize(&small, SMALL_STACK), 0);
+    assert_int_equal(pthread_create(&thread, &small, find_longest, &parts), 0);
+    assert_int_equal(pthread_join(thread, NULL), 0);
+    (void)pthread_attr_destroy(&small);
+    assert_int_equal(parts, OW_SEARCH_PARTS_MAX);
 }
 
 /* Each tee ends in two of the next: closing the first takes 2^12 - 1 parts. */
@@ -445,6 +470,7 @@ int main(void)
         cmocka_unit_test(ports_of_one_kind_are_still_two),
         cmocka_unit_test(kinds_of_the_ask_alone_take_part),
         cmocka_unit_test(a_thousand_parts_are_found_and_one_more_is_said_to_be_too_many),
+        cmocka_unit_test(the_longest_layout_is_found_on_a_small_stack),
         cmocka_unit_test(a_closing_that_doubles_and_doubles_is_cut_off),
         cmocka_unit_test(numbers_out_of_range_are_refused),
         cmocka_unit_test(the_first_answer_does_not_wait_for_the_rest),
