@@ -31,14 +31,15 @@ static ow_status put_missing(ow_sheet *sheet, const ow_answer *answer)
 
 static ow_status put_answer(ow_sheet *sheet, const ow_answer *answer, bool bare)
 {
+    const ow_layout_look look = {.bare = bare, .alone = answer->stack_count == 1 && answer->reading == NULL};
     ow_status status = OW_OK;
     if (answer->reading != NULL) {
         ow_sheet_words(sheet, 2.0, 3.2, true, "Read as:");
         ow_sheet_words(sheet, 6.0, 3.2, false, answer->reading);
     }
     for (size_t index = 0; index < answer->stack_count && status == OW_OK; index++)
-        status = ow_sheet_put_layout(sheet, &answer->stacks[index].layout, &answer->stacks[index].findings,
-                                     bare, answer->stack_count == 1 && answer->reading == NULL);
+        status =
+            ow_sheet_put_layout(sheet, &answer->stacks[index].layout, &answer->stacks[index].findings, &look);
     return answer->stack_count == 0 ? put_missing(sheet, answer) : status;
 }
 

@@ -8,7 +8,6 @@
 #include "oilway/draw.h"
 
 #define DEGREES(radians) ((radians)*180.0 / 3.14159265358979323846)
-#define NARROW 120.0 /* a sheet below that is half a page */
 #define TYPE 2.7
 
 typedef struct loop_figure {
@@ -21,7 +20,8 @@ typedef struct loop_figure {
     double reach;              /* of its ports from the middle */
     ow_spot hot_box, cold_box; /* top left corners */
     ow_spot hot_words, cold_words;
-    bool hot_words_end; /* set to the left of their place */
+    double box_width;
+    bool narrow; /* in a column: what stands in the words beside the figure is left out */
 } loop_figure;
 
 /* A spot of the housing: along the line through its ports, and square to it (positive downward). */
@@ -64,13 +64,13 @@ static void draw_housing(const loop_figure *figure)
 /* The level line, the angle between it and the ports' line, and how far it may go. */
 static void draw_angle(const loop_figure *figure)
 {
-    double reach = figure->reach * 1.9;
+    double reach = figure->reach * (figure->narrow ? 1.6 : 1.9);
     ow_spot m = figure->middle;
     ow_text words = ow_text_new(figure->canvas->body.context);
     ow_draw_line(figure->canvas, OW_PEN_HIDDEN, (ow_spot){m.x + figure->reach + 2.0, m.y},
-                 (ow_spot){m.x + reach + 6.0, m.y});
+                 (ow_spot){m.x + reach + (figure->narrow ? 2.0 : 6.0), m.y});
     ow_draw_line(figure->canvas, OW_PEN_THIN, spot(figure, figure->reach + 2.0, 0.0),
-                 spot(figure, reach + 4.0, 0.0));
+                 spot(figure, reach + (figure->narrow ? 2.0 : 4.0), 0.0));
     for (int step = 0; step <= 12; step++) {
         double at = figure->angle * step / 12.0;
         ow_spot on = {m.x + reach * cos(at), m.y - reach * sin(at)};
@@ -83,14 +83,15 @@ static void draw_angle(const loop_figure *figure)
     ow_draw_arrowhead(figure->canvas,
                       (ow_spot){m.x + reach * cos(figure->angle), m.y - reach * sin(figure->angle)},
                       (ow_spot){-sin(figure->angle), -cos(figure->angle)}, 2.4);
-    ow_text_format(&words, "clocked %.0f deg", DEGREES(figure->angle));
+    ow_text_format(&words, figure->narrow ? "%.0f deg" : "clocked %.0f deg", DEGREES(figure->angle));
     ow_type type = {.size = TYPE, .bold = true};
     ow_draw_words(figure->canvas, &type,
                   (ow_spot){m.x + reach + 2.0, m.y - 0.5 * reach * sin(figure->angle) +
                                                    (fabs(figure->angle) < 0.1 ? -2.0 : 1.0)},
                   ow_text_words(&words));
     type.bold = false;
-    ow_draw_words(figure->canvas, &type, (ow_spot){m.x + reach + 2.0, m.y + 4.0}, "level");
+    ow_draw_words(figure->canvas, &type, (ow_spot){m.x + reach + 2.0, m.y + (figure->narrow ? 3.4 : 4.0)},
+                  "level");
     figure->canvas->body.failed = figure->canvas->body.failed || words.failed;
     ow_text_done(&words);
 }
@@ -114,11 +115,10 @@ static void draw_leg(const loop_figure *figure, ow_spot from, ow_spot corner, ow
     ow_draw_arrowhead(figure->canvas, tip, (ow_spot){b.x - a.x, b.y - a.y}, 3.4);
 }
 
-static void put_lines(const loop_figure *figure, ow_spot at, bool to_left, const char *const *lines,
-                      size_t count)
+static void put_lines(const loop_figure *figure, ow_spot at, const char *const *lines, size_t count)
 {
     for (size_t line = 0; line < count; line++) {
-        ow_type type = {.size = TYPE, .bold = line == 0, .anchor = to_left ? OW_AT_END : OW_AT_START};
+        ow_type type = {.size = TYPE, .bold = line == 0};
         ow_draw_words(figure->canvas, &type, (ow_spot){at.x, at.y + 3.6 * (double)line}, lines[line]);
     }
 }
@@ -145,14 +145,16 @@ static double leg_length_m(const ow_piece *pieces, size_t count)
 static void draw_box(const loop_figure *figure, ow_spot corner, const char *words)
 {
     ow_type type = {.size = TYPE, .anchor = OW_AT_MIDDLE};
-    ow_draw_box(figure->canvas, OW_PEN_THICK, OW_FILL_WHITE, corner, 32.0, 8.0);
-    ow_draw_words(figure->canvas, &type, (ow_spot){corner.x + 16.0, corner.y + 5.0}, words);
+    double height = figure->narrow ? 5.6 : 8.0;
+    ow_draw_box(figure->canvas, OW_PEN_THICK, OW_FILL_WHITE, corner, figure->box_width, height);
+    ow_draw_words(figure->canvas, &type,
+                  (ow_spot){corner.x + 0.5 * figure->box_width, corner.y + 0.62 * height}, words);
 }
 
 static void draw_cold(const loop_figure *figure)
 {
     const ow_plan_coolant *coolant = figure->coolant;
-    double x = figure->cold_box.x + 16.0;
+    double x = figure->cold_box.x + 0.5 * figure->box_width;
     ow_text length = ow_text_new(figure->canvas->body.context),
             heat = ow_text_new(figure->canvas->body.context);
     draw_leg(figure, figure->low, (ow_spot){x, figure->low.y + 4.0}, (ow_spot){x, figure->cold_box.y}, true);
@@ -161,9 +163,9 @@ static void draw_cold(const loop_figure *figure)
         &length, "%.2f m of way%s%s", leg_length_m(coolant->loop.cold_leg, coolant->loop.cold_count),
         coolant->heater != NULL ? ", through " : "", coolant->heater != NULL ? coolant->heater->id : "");
     ow_text_format(&heat, "%.0f C", coolant->loop.cold_c);
-    const char *lines[] = {"cold in at the low port", coolant->low->name, ow_text_words(&heat),
-                           leg_end(coolant, false), ow_text_words(&length)};
-    put_lines(figure, figure->cold_words, false, lines, 5);
+    const char *lines[] = {figure->narrow ? "cold in" : "cold in at the low port", coolant->low->name,
+                           ow_text_words(&heat), leg_end(coolant, false), ow_text_words(&length)};
+    put_lines(figure, figure->cold_words, lines, figure->narrow ? 3 : 5);
     ow_text_done_into(&length, &figure->canvas->body);
     ow_text_done_into(&heat, &figure->canvas->body);
 }
@@ -171,22 +173,24 @@ static void draw_cold(const loop_figure *figure)
 static void draw_hot(const loop_figure *figure)
 {
     const ow_plan_coolant *coolant = figure->coolant;
-    double x = figure->hot_box.x + 16.0;
+    double x = figure->hot_box.x + 0.5 * figure->box_width;
     ow_text length = ow_text_new(figure->canvas->body.context),
             heat = ow_text_new(figure->canvas->body.context);
-    draw_leg(figure, figure->high, (ow_spot){x, figure->high.y - 3.0}, (ow_spot){x, figure->hot_box.y + 8.0},
-             false);
+    draw_leg(figure, figure->high, (ow_spot){x, figure->high.y - 3.0},
+             (ow_spot){x, figure->hot_box.y + (figure->narrow ? 5.6 : 8.0)}, false);
     draw_box(figure, figure->hot_box, "engine, hot return");
     ow_text_format(&length, "%.2f m of way, return %.0f mm above",
                    leg_length_m(coolant->loop.hot_leg, coolant->loop.hot_count), 1e3 * coolant->loop.rise_m);
     if (coolant->siphon.stands_still)
-        ow_text_add(&heat, "stands still after shutdown");
+        ow_text_add(&heat, figure->narrow ? "stands still" : "stands still after shutdown");
+    else if (figure->narrow)
+        ow_text_format(&heat, "%.0f C", coolant->siphon.hot_c);
     else
         ow_text_format(&heat, "%.0f C after shutdown, boils at %.0f C", coolant->siphon.hot_c,
                        coolant->siphon.boiling_c);
-    const char *lines[] = {"hot out at the high port", coolant->high->name, ow_text_words(&heat),
-                           leg_end(coolant, true), ow_text_words(&length)};
-    put_lines(figure, figure->hot_words, figure->hot_words_end, lines, 5);
+    const char *lines[] = {figure->narrow ? "hot out" : "hot out at the high port", coolant->high->name,
+                           ow_text_words(&heat), leg_end(coolant, true), ow_text_words(&length)};
+    put_lines(figure, figure->hot_words, lines, figure->narrow ? 3 : 5);
     ow_text_done_into(&length, &figure->canvas->body);
     ow_text_done_into(&heat, &figure->canvas->body);
 }
@@ -210,13 +214,43 @@ static void describe(ow_text *words, const ow_plan_coolant *coolant)
         ow_coolant_word(coolant->loop.coolant));
 }
 
+void ow_words_of_loop_leg(const ow_plan_coolant *coolant, bool hot, ow_text *words)
+{
+    const ow_loop *loop = &coolant->loop;
+    if (hot) {
+        ow_text_format(words, "Hot: %s, high, to %s; %.2f m of way, return %.0f mm above",
+                       coolant->high->name, leg_end(coolant, true),
+                       leg_length_m(loop->hot_leg, loop->hot_count), 1e3 * loop->rise_m);
+        return;
+    }
+    ow_text_format(words, "Cold: %s to %s, low; %.2f m of way", leg_end(coolant, false), coolant->low->name,
+                   leg_length_m(loop->cold_leg, loop->cold_count));
+    if (coolant->heater != NULL)
+        ow_text_format(words, ", through %s", coolant->heater->id);
+}
+
+void ow_words_of_loop_shortly(const ow_plan_coolant *coolant, ow_text *words)
+{
+    const ow_siphon *siphon = &coolant->siphon;
+    if (siphon->stands_still)
+        ow_text_add(words, "After shutdown it stands still");
+    else
+        ow_text_format(words,
+                       "After shutdown: %.3f L/min by itself, %.0f Pa of drive; %.0f C, boils at %.0f C",
+                       siphon->flow_m3s * 6e4, siphon->drive_pa, siphon->hot_c, siphon->boiling_c);
+    ow_text_format(words, ". Reckoned with %.0f W and %s. Engine running: %.1f L/min, %.1f kPa",
+                   coolant->loop.heat_w, ow_coolant_word(coolant->loop.coolant), coolant->forced_m3s * 6e4,
+                   coolant->forced.loss_pa / 1e3);
+}
+
 static void put_words(ow_sheet *sheet, const ow_plan_coolant *coolant)
 {
     ow_text title = ow_text_new(sheet->canvas.body.context), words = ow_text_new(sheet->canvas.body.context);
     ow_text_format(&title, "Coolant loop of %s, seen along its shaft", coolant->turbo->id);
     ow_sheet_heading(sheet, &title);
     describe(&words, coolant);
-    ow_sheet_words(sheet, 2.0, 2.8, false, ow_text_words(&words));
+    if (!sheet->captioned)
+        ow_sheet_words(sheet, 2.0, 2.8, false, ow_text_words(&words));
     ow_text_format(&sheet->description, "%s Cold in at %s, hot out at %s. ", ow_text_words(&words),
                    coolant->low->name, coolant->high->name);
     sheet->canvas.body.failed = sheet->canvas.body.failed || words.failed;
@@ -229,6 +263,8 @@ static void put_key(const loop_figure *figure, double x, double y)
     ow_type type = {.size = TYPE, .anchor = OW_AT_START};
     ow_spot outlet = spot(figure, 0.0, figure->reach + 4.0);
     ow_draw_words(figure->canvas, &type, (ow_spot){outlet.x + 2.5, outlet.y + 1.0}, "oil outlet");
+    if (figure->narrow) /* the words at the ports tell which is which */
+        return;
     ow_draw_line(figure->canvas, OW_PEN_BOLD, (ow_spot){x, y}, (ow_spot){x + 10.0, y});
     ow_draw_words(figure->canvas, &type, (ow_spot){x + 12.0, y + 1.0}, "cold");
     ow_draw_line(figure->canvas, OW_PEN_DASHED, (ow_spot){x + 22.0, y}, (ow_spot){x + 32.0, y});
@@ -248,29 +284,30 @@ static void lay_wide(loop_figure *figure, double top)
     figure->cold_words = (ow_spot){38.0, fmax(figure->low.y, figure->middle.y) + 14.0};
 }
 
-/* On half a page: the hot words left of their box, the cold ones right of theirs. */
+/* In a column: the boxes over and under the housing. */
 static void lay_narrow(loop_figure *figure, double top)
 {
     double lift = figure->reach * sin(fmin(fmax(figure->angle, 0.0), 1.0));
-    figure->middle = (ow_spot){38.0, top + 36.0 + lift};
+    figure->middle = (ow_spot){24.0, top + 22.0 + lift};
     figure->low = spot(figure, -figure->reach, 0.0);
     figure->high = spot(figure, figure->reach, 0.0);
-    figure->hot_box = (ow_spot){57.0, top + 3.0};
-    figure->hot_words = (ow_spot){54.0, top + 4.0};
-    figure->hot_words_end = true;
-    figure->cold_box = (ow_spot){1.0, figure->middle.y + 34.0};
-    figure->cold_words = (ow_spot){37.0, figure->middle.y + 29.0};
+    figure->hot_box = (ow_spot){32.0, top};
+    figure->hot_words = (ow_spot){11.0, top + 3.4};
+    figure->cold_box = (ow_spot){1.0, figure->middle.y + 20.0};
+    figure->cold_words = (ow_spot){43.0, figure->middle.y + 18.4};
 }
 
 ow_status ow_sheet_put_coolant(ow_sheet *sheet, const ow_plan_coolant *coolant)
 {
     put_words(sheet, coolant);
-    bool narrow = sheet->width < NARROW;
+    bool narrow = sheet->width < OW_SHEET_NARROW;
     loop_figure figure = {.coolant = coolant,
                           .canvas = &sheet->canvas,
                           .angle = coolant->loop.angle_rad,
-                          .radius = narrow ? 13.0 : 21.0,
-                          .reach = narrow ? 17.0 : 27.0};
+                          .radius = narrow ? 10.0 : 21.0,
+                          .reach = narrow ? 13.5 : 27.0,
+                          .box_width = narrow ? 27.0 : 32.0,
+                          .narrow = narrow};
     if (narrow)
         lay_narrow(&figure, sheet->y);
     else
@@ -279,8 +316,8 @@ ow_status ow_sheet_put_coolant(ow_sheet *sheet, const ow_plan_coolant *coolant)
     draw_housing(&figure);
     draw_cold(&figure);
     draw_hot(&figure);
-    put_key(&figure, narrow ? 37.0 : 120.0, figure.middle.y + (narrow ? 50.0 : 54.0));
-    sheet->y = figure.middle.y + (narrow ? 52.0 : 62.0);
+    put_key(&figure, 120.0, figure.middle.y + 54.0);
+    sheet->y = figure.middle.y + (narrow ? 26.0 : 62.0);
     return ow_canvas_status(&sheet->canvas);
 }
 

@@ -11,22 +11,35 @@
 #include "oilway/draw.h"
 
 #define DEGREES(radians) ((radians)*180.0 / 3.14159265358979323846)
-#define NARROW 120.0 /* a sheet below that is half a page: the figure is smaller, its words are not */
 #define TYPE 2.6
+
+/* Where things stand, mm: on a page's width, and in a column, where runs have numbers in place of words. */
+typedef struct drain_look {
+    double left, top;            /* of the outlet's mouth, within the sheet */
+    double most_wide, most_tall; /* of the run */
+    double wall, height, side; /* of the bearing housing: floor, inside over it, its width beside the bore */
+    double drop;               /* the dimension of the drop: off the run */
+    double strokes;            /* of the engine's wall */
+    double level, level_wide;  /* the sump's level: off the run's end, and its length */
+    bool numbered;
+} drain_look;
+static const drain_look WIDE = {62.0, 30.0, 90.0, 110.0, 9.0, 16.0, 10.0, 26.0, 8.0, 22.0, 26.0, false};
+static const drain_look COLUMN = {21.0, 17.0, 24.0, 62.0, 5.0, 10.0, 8.0, 15.0, 5.0, 9.0, 14.0, true};
 
 typedef struct drain_figure {
     const ow_plan_return *home;
     const ow_job_drain *asked;
+    drain_look look;
     ow_canvas *canvas;
     ow_labels labels;
-    ow_text words[OW_ROUTE_POINTS_MAX * 2 + 8]; /* of the labels */
+    ow_text words[OW_ROUTE_POINTS_MAX * 2 + 9]; /* of the labels */
     size_t word_count;
     ow_spot corners[OW_ROUTE_POINTS_MAX + 1]; /* of the centre line, on paper */
     double scale;
 } drain_figure;
 
 /* The centre line in metres, then fitted to the paper. */
-static void unroll(drain_figure *figure, ow_spot origin, double most_wide, double most_tall)
+static void unroll(drain_figure *figure, ow_spot origin)
 {
     const ow_plan_return *home = figure->home;
     double x = 0.0, z = 0.0, low = 0.0, wide = 0.01;
@@ -41,7 +54,8 @@ static void unroll(drain_figure *figure, ow_spot origin, double most_wide, doubl
     }
     if (figure->asked->oil_level_m.said)
         low = fmin(low, figure->asked->oil_level_m.value);
-    figure->scale = fmin(fmin(most_wide / wide, most_tall / fmax(-low, 0.02)), 800.0);
+    figure->scale =
+        fmin(fmin(figure->look.most_wide / wide, figure->look.most_tall / fmax(-low, 0.02)), 800.0);
     for (size_t index = 0; index <= home->segment_count; index++)
         figure->corners[index] = (ow_spot){origin.x + figure->scale * figure->corners[index].x,
                                            origin.y - figure->scale * figure->corners[index].y};
@@ -58,9 +72,10 @@ static void add_label(drain_figure *figure, ow_label label, bool bold)
 {
     label.size = TYPE;
     label.bold = bold;
+    label.width = label.line_count == 0 ? OW_MARK_SIZE + 0.4 : 0.0;
     for (size_t line = 0; line < label.line_count; line++)
         label.width = fmax(label.width, ow_words_width(label.lines[line], TYPE, bold) + 0.6);
-    label.height = 3.4 * (double)label.line_count + 0.4;
+    label.height = label.line_count == 0 ? OW_MARK_SIZE + 0.4 : 3.4 * (double)label.line_count + 0.4;
     ow_labels_add(&figure->labels, &label);
 }
 
@@ -100,7 +115,7 @@ static void draw_segment(drain_figure *figure, size_t index)
     }
 }
 
-static const char *fault_words(unsigned faults)
+const char *ow_drain_fault_words(unsigned faults)
 {
     if (faults & OW_SEGMENT_FLAT)
         return "level or rising: oil does not leave";
@@ -139,9 +154,11 @@ static void label_segment(drain_figure *figure, size_t index)
     fill_words(second, home, index);
     ow_label label = {
         .kind = OW_LABEL_NOTE, .lines = {ow_text_words(first), ow_text_words(second)}, .line_count = 2};
-    const char *fault = fault_words(home->hot[index].faults);
+    const char *fault = ow_drain_fault_words(home->hot[index].faults);
     if (fault != NULL)
         label.lines[label.line_count++] = fault;
+    if (figure->look.numbered)
+        label = (ow_label){.kind = OW_LABEL_PART, .number = index + 1};
     for (int side = -1; side <= 1; side += 2)
         label.anchors[label.anchor_count++] =
             (ow_spot){0.5 * (a.x + b.x) + side * half * (b.y - a.y) / length,
@@ -158,34 +175,39 @@ static void draw_outlet(drain_figure *figure)
     const ow_plan_return *home = figure->home;
     ow_spot at = figure->corners[0];
     double bore = home->outlet->bore_m > 0.0 ? home->outlet->bore_m : home->segments[0].bore_m;
-    double half = 0.5 * bore * figure->scale, wall = 9.0, height = 16.0,
+    double half = 0.5 * bore * figure->scale, wall = figure->look.wall, height = figure->look.height,
+           outside = half + figure->look.side, inside = outside - 4.0,
            pool = fmin(home->pool_m * figure->scale, height);
-    ow_draw_box(figure->canvas, OW_PEN_NONE, OW_FILL_PALE, (ow_spot){at.x - half - 6.0, at.y - wall - pool},
-                2.0 * half + 12.0, pool);
+    ow_draw_box(figure->canvas, OW_PEN_NONE, OW_FILL_PALE, (ow_spot){at.x - inside, at.y - wall - pool},
+                2.0 * inside, pool);
     ow_draw_box(figure->canvas, OW_PEN_NONE, OW_FILL_PALE, (ow_spot){at.x - half, at.y - wall}, 2.0 * half,
                 wall);
-    ow_draw_line(figure->canvas, OW_PEN_THIN, (ow_spot){at.x - half - 6.0, at.y - wall - pool},
-                 (ow_spot){at.x + half + 6.0, at.y - wall - pool});
+    ow_draw_line(figure->canvas, OW_PEN_THIN, (ow_spot){at.x - inside, at.y - wall - pool},
+                 (ow_spot){at.x + inside, at.y - wall - pool});
     for (int side = -1; side <= 1; side += 2) {
-        ow_shape_move(figure->canvas, (ow_spot){at.x + side * (half + 6.0), at.y - wall - height});
-        ow_shape_line(figure->canvas, (ow_spot){at.x + side * (half + 6.0), at.y - wall});
+        ow_shape_move(figure->canvas, (ow_spot){at.x + side * inside, at.y - wall - height});
+        ow_shape_line(figure->canvas, (ow_spot){at.x + side * inside, at.y - wall});
         ow_shape_line(figure->canvas, (ow_spot){at.x + side * half, at.y - wall});
         ow_shape_line(figure->canvas, (ow_spot){at.x + side * half, at.y});
-        ow_shape_line(figure->canvas, (ow_spot){at.x + side * (half + 10.0), at.y});
-        ow_shape_line(figure->canvas, (ow_spot){at.x + side * (half + 10.0), at.y - wall - height});
+        ow_shape_line(figure->canvas, (ow_spot){at.x + side * outside, at.y});
+        ow_shape_line(figure->canvas, (ow_spot){at.x + side * outside, at.y - wall - height});
         ow_shape_end(figure->canvas, OW_PEN_THICK, OW_FILL_NONE);
     }
-    ow_labels_block(&figure->labels,
-                    &(ow_box){at.x - half - 10.0, at.y - wall - height, at.x + half + 10.0, at.y}, false);
+    ow_labels_block(&figure->labels, &(ow_box){at.x - outside, at.y - wall - height, at.x + outside, at.y},
+                    false);
     ow_text *name = new_words(figure), *words = new_words(figure);
-    ow_text_format(name, "from %s:%s", home->turbo->id, home->outlet->name);
-    ow_text_format(words, "%.1f mm stand over the outlet", 1e3 * home->pool_m);
-    ow_label label = {
-        .kind = OW_LABEL_PORT,
-        .lines = {ow_text_words(name), ow_text_words(words)},
-        .line_count = 2,
-        .anchors = {{at.x + half + 10.0, at.y - wall - 4.0}, {at.x - half - 10.0, at.y - wall - 4.0}},
-        .anchor_count = 2};
+    if (figure->look.numbered) { /* the turbo's name is in the caption */
+        ow_text_format(name, "from %s", home->outlet->name);
+        ow_text_format(words, "%.1f mm of oil over it", 1e3 * home->pool_m);
+    } else {
+        ow_text_format(name, "from %s:%s", home->turbo->id, home->outlet->name);
+        ow_text_format(words, "%.1f mm stand over the outlet", 1e3 * home->pool_m);
+    }
+    ow_label label = {.kind = OW_LABEL_PORT,
+                      .lines = {ow_text_words(name), ow_text_words(words)},
+                      .line_count = 2,
+                      .anchors = {{at.x + outside, at.y - 0.5 * wall}, {at.x - outside, at.y - 0.5 * wall}},
+                      .anchor_count = 2};
     add_label(figure, label, true);
 }
 
@@ -194,11 +216,11 @@ static void draw_wall(const drain_figure *figure, ow_spot at, ow_spot along, dou
 {
     ow_spot across = {-along.y, along.x};
     for (int side = -1; side <= 1; side += 2) {
-        double near = side * half, far = side * (half + 8.0);
+        double near = side * half, far = side * (half + figure->look.strokes);
         ow_draw_line(figure->canvas, OW_PEN_THICK, (ow_spot){at.x + near * across.x, at.y + near * across.y},
                      (ow_spot){at.x + far * across.x, at.y + far * across.y});
-        for (int stroke = 0; stroke < 5; stroke++) {
-            double on = side * (half + 0.4 + 1.6 * stroke), off = on + 1.4;
+        for (double stroke = 0.4; stroke < figure->look.strokes - 1.0; stroke += 1.6) {
+            double on = side * (half + stroke), off = on + 1.4;
             ow_draw_line(
                 figure->canvas, OW_PEN_HATCH, (ow_spot){at.x + on * across.x, at.y + on * across.y},
                 (ow_spot){at.x + 3.0 * along.x + off * across.x, at.y + 3.0 * along.y + off * across.y});
@@ -215,7 +237,8 @@ static void draw_inlet(drain_figure *figure)
     double length = fmax(hypot(at.x - before.x, at.y - before.y), 1e-6);
     ow_spot along = {(at.x - before.x) / length, (at.y - before.y) / length};
     draw_wall(figure, at, along, half);
-    double tall = (half + 8.0) * fabs(along.x) + 3.0, wide = (half + 8.0) * fabs(along.y) + 3.0;
+    double tall = (half + figure->look.strokes) * fabs(along.x) + 3.0,
+           wide = (half + figure->look.strokes) * fabs(along.y) + 3.0;
     ow_labels_block(&figure->labels, &(ow_box){at.x - wide, at.y - tall, at.x + wide, at.y + tall}, false);
     ow_text *words = new_words(figure);
     ow_text_format(words, "to %s", home->port->name);
@@ -234,24 +257,34 @@ static void draw_level(drain_figure *figure)
         return;
     ow_spot at = figure->corners[figure->home->segment_count];
     double y = figure->corners[0].y - figure->scale * figure->asked->oil_level_m.value;
-    double x = fmin(at.x + 22.0, figure->labels.most_x - 27.0);
-    ow_draw_line(figure->canvas, OW_PEN_THIN, (ow_spot){x, y}, (ow_spot){x + 26.0, y});
-    ow_draw_line(figure->canvas, OW_PEN_THIN, (ow_spot){x + 3.0, y + 1.2}, (ow_spot){x + 17.0, y + 1.2});
-    ow_draw_line(figure->canvas, OW_PEN_THIN, (ow_spot){x + 6.0, y + 2.4}, (ow_spot){x + 12.0, y + 2.4});
+    double wide = figure->look.level_wide,
+           x = fmin(at.x + figure->look.level, figure->labels.most_x - wide - 1.0);
+    ow_draw_line(figure->canvas, OW_PEN_THIN, (ow_spot){x, y}, (ow_spot){x + wide, y});
+    ow_draw_line(figure->canvas, OW_PEN_THIN, (ow_spot){x + 3.0, y + 1.2},
+                 (ow_spot){x + 0.6 * wide, y + 1.2});
+    ow_draw_line(figure->canvas, OW_PEN_THIN, (ow_spot){x + 6.0, y + 2.4},
+                 (ow_spot){x + 0.5 * wide, y + 2.4});
     ow_shape_move(figure->canvas, (ow_spot){x + 8.0, y});
     ow_shape_line(figure->canvas, (ow_spot){x + 6.0, y - 3.0});
     ow_shape_line(figure->canvas, (ow_spot){x + 10.0, y - 3.0});
     ow_shape_close(figure->canvas);
     ow_shape_end(figure->canvas, OW_PEN_THIN, OW_FILL_WHITE);
-    ow_labels_block(&figure->labels, &(ow_box){x, y - 3.2, x + 26.0, y + 2.6}, false);
-    ow_text *words = new_words(figure);
-    ow_text_format(words, "sump oil, %.0f mm %s the outlet", fabs(1e3 * figure->asked->oil_level_m.value),
-                   figure->asked->oil_level_m.value < 0.0 ? "below" : "above");
+    ow_labels_block(&figure->labels, &(ow_box){x, y - 3.2, x + wide, y + 2.6}, false);
+    ow_text *words = new_words(figure), *second = new_words(figure);
+    bool below = figure->asked->oil_level_m.value < 0.0;
+    double off = fabs(1e3 * figure->asked->oil_level_m.value);
     ow_label label = {.kind = OW_LABEL_NOTE,
-                      .lines = {ow_text_words(words)},
-                      .line_count = 1,
-                      .anchors = {{x + 20.0, y}, {x + 10.0, y + 2.4}},
+                      .line_count = figure->look.numbered ? 2 : 1,
+                      .anchors = {{x + wide - 3.0, y}, {x + 10.0, y + 2.4}},
                       .anchor_count = 2};
+    if (figure->look.numbered) {
+        ow_text_add(words, "sump oil");
+        ow_text_format(second, "%.0f mm %s", off, below ? "below" : "above");
+    } else {
+        ow_text_format(words, "sump oil, %.0f mm %s the outlet", off, below ? "below" : "above");
+    }
+    label.lines[0] = ow_text_words(words);
+    label.lines[1] = ow_text_words(second);
     add_label(figure, label, false);
 }
 
@@ -260,25 +293,32 @@ static void draw_level(drain_figure *figure)
 static void draw_drop(drain_figure *figure)
 {
     ow_spot a = figure->corners[0], b = figure->corners[figure->home->segment_count];
-    double x = fmin(a.x, b.x) - 26.0;
+    double x = fmin(a.x, b.x) - figure->look.drop;
     if (fabs(b.y - a.y) < 6.0)
         return;
     ow_text *words = new_words(figure);
     ow_text_format(words, "drop %.0f mm", (b.y - a.y) / figure->scale * 1e3);
-    ow_draw_line(figure->canvas, OW_PEN_THIN, (ow_spot){a.x - 12.0, a.y}, (ow_spot){x - 1.2, a.y});
+    ow_draw_line(figure->canvas, OW_PEN_THIN, (ow_spot){a.x - figure->look.side - 2.0, a.y},
+                 (ow_spot){x - 1.2, a.y});
     ow_draw_line(figure->canvas, OW_PEN_THIN, (ow_spot){b.x - 2.0, b.y}, (ow_spot){x - 1.2, b.y});
     ow_draw_line(figure->canvas, OW_PEN_THIN, (ow_spot){x, a.y}, (ow_spot){x, b.y});
     ow_draw_arrowhead(figure->canvas, (ow_spot){x, b.y}, (ow_spot){0.0, b.y - a.y}, 2.4);
     ow_draw_arrowhead(figure->canvas, (ow_spot){x, a.y}, (ow_spot){0.0, a.y - b.y}, 2.4);
     ow_type type = {.size = TYPE, .anchor = OW_AT_MIDDLE, .turned = true};
     double width = ow_words_width(ow_text_words(words), TYPE, false);
+    if (width > fabs(b.y - a.y)) { /* the figure alone is shorter than its line */
+        words->length = 0;
+        ow_text_format(words, "%.0f mm", (b.y - a.y) / figure->scale * 1e3);
+        width = ow_words_width(ow_text_words(words), TYPE, false);
+    }
     ow_draw_words(figure->canvas, &type, (ow_spot){x - 0.8, 0.5 * (a.y + b.y)}, ow_text_words(words));
     ow_labels_block(&figure->labels, &(ow_box){x - 3.4, fmin(a.y, b.y), x + 1.0, fmax(a.y, b.y)}, true);
     ow_labels_block(&figure->labels,
                     &(ow_box){x - 3.4, 0.5 * (a.y + b.y) - 0.5 * width, x, 0.5 * (a.y + b.y) + 0.5 * width},
                     true);
     ow_labels_block(&figure->labels, &(ow_box){x - 1.0, b.y - 0.4, b.x - 2.0, b.y + 0.4}, false);
-    ow_labels_block(&figure->labels, &(ow_box){x - 1.0, a.y - 0.4, a.x - 12.0, a.y + 0.4}, false);
+    ow_labels_block(&figure->labels, &(ow_box){x - 1.0, a.y - 0.4, a.x - figure->look.side - 2.0, a.y + 0.4},
+                    false);
 }
 
 static void draw_labels(drain_figure *figure)
@@ -288,6 +328,9 @@ static void draw_labels(drain_figure *figure)
         const ow_label *label = &figure->labels.items[index];
         ow_draw_line(figure->canvas, OW_PEN_LEADER, label->at.from, label->at.anchor);
         ow_draw_circle(figure->canvas, OW_PEN_NONE, OW_FILL_BLACK, label->at.anchor, 0.45);
+        if (label->line_count == 0)
+            ow_draw_number(figure->canvas, label->number,
+                           (ow_spot){label->at.box.x0 + 0.2, label->at.box.y0 + 0.2});
         type.bold = label->bold;
         for (size_t line = 0; line < label->line_count; line++)
             ow_draw_words(figure->canvas, &type,
@@ -296,11 +339,15 @@ static void draw_labels(drain_figure *figure)
     }
 }
 
+#define BELOW 8.0 /* the run: for the wall's strokes and the level's words */
+
 static ow_status draw_figure(drain_figure *figure, ow_sheet *sheet)
 {
-    bool narrow = sheet->width < NARROW;
-    unroll(figure, (ow_spot){narrow ? 36.0 : 62.0, sheet->y + 30.0}, narrow ? 36.0 : 90.0,
-           narrow ? 62.0 : 110.0);
+    figure->look = sheet->width < OW_SHEET_NARROW ? COLUMN : WIDE;
+    if (sheet->room > 0.0)
+        figure->look.most_tall =
+            fmax(sheet->room - sheet->y - figure->look.top - BELOW, 0.3 * figure->look.most_tall);
+    unroll(figure, (ow_spot){figure->look.left, sheet->y + figure->look.top});
     for (size_t index = 0; index < figure->home->segment_count; index++)
         draw_segment(figure, index);
     draw_outlet(figure);
@@ -313,10 +360,11 @@ static ow_status draw_figure(drain_figure *figure, ow_sheet *sheet)
         ow_labels_place(&figure->labels);
     draw_labels(figure);
     ow_box bounds = ow_labels_bounds(&figure->labels);
-    sheet->y = bounds.y1 + 3.0;
+    sheet->y = bounds.y1 + (sheet->captioned ? 0.5 : 3.0);
     for (size_t index = 0; index < figure->word_count; index++) {
         figure->labels.failed = figure->labels.failed || figure->words[index].failed;
-        ow_text_format(&sheet->description, "%s. ", ow_text_words(&figure->words[index]));
+        if (figure->words[index].length > 0)
+            ow_text_format(&sheet->description, "%s. ", ow_text_words(&figure->words[index]));
         ow_text_done(&figure->words[index]);
     }
     return figure->labels.failed ? OW_MEMORY : OW_OK;
@@ -335,7 +383,8 @@ ow_status ow_sheet_put_drain(ow_sheet *sheet, const ow_plan_return *home, const 
     ow_sheet_heading(sheet, &title);
     ow_text_format(&line, "%.2f L/min of oil, hot%s. Grey: oil in the pipe.", home->flow_m3s * 6e4,
                    home->straight ? "; no route is given: drawn as a straight line" : "");
-    ow_sheet_words(sheet, 2.0, 2.8, false, ow_text_words(&line));
+    if (!sheet->captioned)
+        ow_sheet_words(sheet, 2.0, 2.8, false, ow_text_words(&line));
     ow_status status = line.failed ? OW_MEMORY : OW_OK;
     if (status == OW_OK && home->segment_count > 0)
         status = draw_figure(&figure, sheet);

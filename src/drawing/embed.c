@@ -96,7 +96,7 @@ static double exit_cost(const ow_figure *figure, size_t index)
     return 0.0;
 }
 
-static double way_cost(const ow_figure *figure, size_t group)
+static double way_cost(const ow_figure *figure, size_t group, bool flat)
 {
     double cost = 0.0;
     size_t count = figure->layout->node_count;
@@ -112,7 +112,7 @@ static double way_cost(const ow_figure *figure, size_t group)
     ow_box bounds = ow_group_bounds(figure, group);
     if (figure->groups[group].root == 0)
         cost += fabs(sin(figure->groups[group].start)) * 8.0 - 2.0 * sin(figure->groups[group].start);
-    return cost + 0.05 * (bounds.x1 - bounds.x0) + 0.12 * (bounds.y1 - bounds.y0);
+    return cost + 0.05 * (bounds.x1 - bounds.x0) + (flat ? 0.3 : 0.12) * (bounds.y1 - bounds.y0);
 }
 
 /* ---- trying -------------------------------------------------------------------------------- */
@@ -151,7 +151,7 @@ static void set_choices(ow_figure *figure, const choice *choices, size_t count, 
     }
 }
 
-static void choose_group(ow_figure *figure, size_t group)
+static void choose_group(ow_figure *figure, size_t group, bool flat)
 {
     static const double STARTS[] = {0.0, PI / 2.0, -PI / 2.0};
     choice choices[CHOICES_MAX];
@@ -164,7 +164,7 @@ static void choose_group(ow_figure *figure, size_t group)
             figure->groups[group].start = STARTS[start];
             set_choices(figure, choices, count, way);
             ow_place_group(figure, group, (ow_spot){0.0, 0.0});
-            double cost = way_cost(figure, group);
+            double cost = way_cost(figure, group, flat);
             if (cost < best - 1e-9) {
                 best = cost;
                 best_way = way;
@@ -175,9 +175,9 @@ static void choose_group(ow_figure *figure, size_t group)
     set_choices(figure, choices, count, best_way);
 }
 
-void ow_figure_choose(ow_figure *figure)
+void ow_figure_choose(ow_figure *figure, bool flat)
 {
     figure->scale = 1.0;
     for (size_t group = 0; group < figure->group_count; group++)
-        choose_group(figure, group);
+        choose_group(figure, group, flat);
 }

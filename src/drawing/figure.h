@@ -60,8 +60,9 @@ typedef struct ow_figure {
 /* OW_OK, OW_MEMORY. The layout must outlive it. Placed by ow_figure_arrange. */
 ow_status ow_figure_new(const ow_context *context, const ow_layout *layout, ow_figure *figure);
 void ow_figure_done(ow_figure *figure);
-/* Chooses how each group is mirrored and turned; once, before ow_figure_arrange. */
-void ow_figure_choose(ow_figure *figure);
+/* Chooses how each group is mirrored and turned, a flat one rather than a tall one if `flat`; once, before
+ * ow_figure_arrange. */
+void ow_figure_choose(ow_figure *figure, bool flat);
 /* Places everything at a scale, the source's face at the origin. */
 void ow_figure_arrange(ow_figure *figure, double scale);
 

@@ -4,9 +4,12 @@
 #include <math.h>
 #include <stdio.h>
 
+#include "drawing/letters.h"
+
 #define TYPE 2.6
 #define NAME_LEADING 4.0
 #define STEPS_MAX 40
+#define FIGURE_ROOM 5.0 /* mm that a figure along x wants */
 
 ow_range ow_range_around(double low, double high, int steps)
 {
@@ -42,6 +45,8 @@ static void frame_x(const ow_graph *graph, bool bare)
 {
     char words[32];
     ow_type type = {.size = TYPE, .anchor = OW_AT_MIDDLE};
+    double apart = graph->width * graph->x.step / (graph->x.high - graph->x.low);
+    int every = (int)ceil(FIGURE_ROOM / fmax(apart, 0.5)); /* steps from one figure to the next */
     for (int step = 0; step < STEPS_MAX; step++) {
         double value = graph->x.low + step * graph->x.step;
         if (value > graph->x.high + 1e-9 * graph->x.step || bare)
@@ -49,7 +54,8 @@ static void frame_x(const ow_graph *graph, bool bare)
         ow_spot foot = ow_graph_spot(graph, value, graph->y.low);
         ow_draw_line(graph->canvas, OW_PEN_GRID, foot, (ow_spot){foot.x, graph->corner.y});
         figure(value, graph->x.step, words);
-        ow_draw_words(graph->canvas, &type, (ow_spot){foot.x, foot.y + 3.6}, words);
+        if (step % every == 0)
+            ow_draw_words(graph->canvas, &type, (ow_spot){foot.x, foot.y + 3.6}, words);
     }
 }
 
@@ -76,11 +82,14 @@ void ow_graph_frame(const ow_graph *graph, const char *x_title, const char *y_ti
     ow_draw_box(graph->canvas, OW_PEN_EDGE, OW_FILL_NONE, graph->corner, graph->width, graph->height);
     if (x_title[0] != '\0')
         ow_draw_words(graph->canvas, &type,
-                      (ow_spot){graph->corner.x + 0.5 * graph->width, graph->corner.y + graph->height + 8.0},
+                      (ow_spot){graph->corner.x + 0.5 * graph->width,
+                                graph->corner.y + graph->height + (graph->width < 30.0 ? 6.6 : 8.0)},
                       x_title);
     type.turned = true;
-    ow_draw_words(graph->canvas, &type,
-                  (ow_spot){graph->corner.x - 9.0, graph->corner.y + 0.5 * graph->height}, y_title);
+    if (y_title[0] != '\0')
+        ow_draw_words(graph->canvas, &type,
+                      (ow_spot){fmax(graph->corner.x - 9.0, TYPE), graph->corner.y + 0.5 * graph->height},
+                      y_title);
 }
 
 void ow_graph_curve(const ow_graph *graph, ow_pen pen, const ow_spot *values, size_t count)
@@ -100,6 +109,9 @@ void ow_graph_level(const ow_graph *graph, ow_pen pen, double y, const char *wor
     ow_type type = {.size = TYPE};
     ow_spot left = ow_graph_spot(graph, graph->x.low, y);
     ow_draw_line(graph->canvas, pen, left, (ow_spot){graph->corner.x + graph->width, left.y});
+    if (words[0] != '\0')
+        ow_draw_box(graph->canvas, OW_PEN_NONE, OW_FILL_WHITE, (ow_spot){left.x + 0.6, left.y - 3.0},
+                    ow_words_width(words, TYPE, false) + 0.8, 2.6);
     ow_draw_words(graph->canvas, &type, (ow_spot){left.x + 1.0, left.y - 0.8}, words);
 }
 
@@ -125,14 +137,12 @@ static void spread(double *heights, const size_t *order, size_t count)
         }
 }
 
-void ow_graph_put_names(const ow_graph *graph, const ow_graph_names *names)
+/* Heights of the names on paper, near their values but clear of one another; order from the top down. */
+static void find_heights(const ow_graph *graph, const ow_graph_names *names, double lift, double *heights,
+                         size_t *order)
 {
-    double heights[OW_GRAPH_NAMES];
-    size_t order[OW_GRAPH_NAMES];
-    ow_type type = {.size = TYPE};
-    double right = graph->corner.x + graph->width;
     for (size_t index = 0; index < names->count; index++) {
-        heights[index] = ow_graph_spot(graph, graph->x.high, names->values[index]).y;
+        heights[index] = ow_graph_spot(graph, graph->x.high, names->values[index]).y - lift;
         order[index] = index;
         for (size_t at = index; at > 0 && heights[order[at]] < heights[order[at - 1]]; at--) {
             size_t held = order[at];
@@ -141,6 +151,29 @@ void ow_graph_put_names(const ow_graph *graph, const ow_graph_names *names)
         }
     }
     spread(heights, order, names->count);
+}
+
+void ow_graph_put_names_within(const ow_graph *graph, const ow_graph_names *names)
+{
+    double heights[OW_GRAPH_NAMES], right = graph->corner.x + graph->width - 1.0;
+    size_t order[OW_GRAPH_NAMES];
+    ow_type type = {.size = TYPE, .anchor = OW_AT_END};
+    find_heights(graph, names, 0.9, heights, order); /* the caller leaves room over the highest */
+    for (size_t index = 0; index < names->count; index++) {
+        double width = ow_words_width(names->words[index], TYPE, false), y = heights[index];
+        ow_draw_box(graph->canvas, OW_PEN_NONE, OW_FILL_WHITE, (ow_spot){right - width - 0.4, y - 2.1},
+                    width + 0.8, 2.6);
+        ow_draw_words(graph->canvas, &type, (ow_spot){right, y}, names->words[index]);
+    }
+}
+
+void ow_graph_put_names(const ow_graph *graph, const ow_graph_names *names)
+{
+    double heights[OW_GRAPH_NAMES];
+    size_t order[OW_GRAPH_NAMES];
+    ow_type type = {.size = TYPE};
+    double right = graph->corner.x + graph->width;
+    find_heights(graph, names, 0.0, heights, order);
     for (size_t index = 0; index < names->count; index++) {
         ow_spot end = ow_graph_spot(graph, graph->x.high, names->values[index]);
         ow_draw_line(graph->canvas, OW_PEN_LEADER, end, (ow_spot){right + 3.0, heights[index]});

@@ -35,5 +35,7 @@ typedef struct ow_graph_names {
     size_t count;
 } ow_graph_names;
 void ow_graph_put_names(const ow_graph *graph, const ow_graph_names *names);
+/* The same within the frame, at its right edge, each over the end of its curve. */
+void ow_graph_put_names_within(const ow_graph *graph, const ow_graph_names *names);
 
 #endif

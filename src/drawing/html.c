@@ -7,54 +7,90 @@
 
 /*
  * Black on white, and nothing told by colour alone. Sizes in points, so that print and screen agree; the
- * paper's own size is left to the printer, so that A4 and Letter both do.
+ * paper's own size is left to the printer, so that A4 and Letter both do. What is read is 7.5 points or more,
+ * sources and notes 7; a job is set smaller than a layout alone.
  */
 static const char STYLE[] =
-    "@page{margin:11mm 10mm}"
+    "@page{margin:7.5mm 9mm 8.5mm;@bottom-left{content:'Counter sheet';font:7pt sans-serif}"
+    "@bottom-right{content:'page ' counter(page) ' of ' counter(pages);font:7pt sans-serif}}"
     "*{box-sizing:border-box}"
-    "body{margin:0;background:#fff;color:#000;font:8.5pt/1.25 Helvetica,Arial,'Liberation Sans','Nimbus "
-    "Sans',sans-serif}"
-    "main{max-width:190mm;margin:0 auto;padding:4mm 0}"
-    "h1{font-size:15pt;line-height:1.15;margin:0 0 1mm}"
-    "h2{font-size:10.5pt;margin:2.5mm 0 .6mm;break-after:avoid}"
-    "p{margin:.6mm 0}"
-    ".verdict{font-size:10.5pt;font-weight:bold}"
-    "figure{margin:1.5mm 0;break-inside:avoid}"
-    "svg{display:block;width:100%;height:auto}"
-    ".pair{display:grid;grid-template-columns:1fr 1fr;gap:4mm;align-items:start}"
-    "table{border-collapse:collapse;width:100%}"
-    "caption{text-align:left;font-weight:bold;padding:1mm 0;break-after:avoid}"
-    "tr:has([scope=rowgroup]){break-after:avoid}"
-    "th,td{text-align:left;vertical-align:top;padding:.5mm 1.6mm .5mm 0;border-bottom:.2mm solid #777}"
-    "thead th{border-bottom:.35mm solid #000;font-weight:normal;font-size:8pt}"
-    "thead{display:table-header-group}"
-    "tr{break-inside:avoid}"
-    ".w3{width:3%}.w8{width:8%}.w10{width:10%}.w14{width:14%}.w16{width:16%}.w18{width:18%}.w20{width:20%}"
-    ".w24{width:24%}.w36{width:36%}.w46{width:46%}"
-    ".dense{font-size:7.5pt;line-height:1.2}"
-    ".dense small{font-size:6.5pt}"
-    ".plan svg{width:auto;max-width:100%;max-height:88mm;margin:0 auto}"
-    ".plan .pair svg{max-height:80mm}"
-    ".n{text-align:right;white-space:nowrap}"
+    "body{margin:0;background:#fff;color:#000;font:8pt/1.18 Helvetica,Arial,'Liberation Sans','Nimbus "
+    "Sans',sans-serif;orphans:2;widows:2;print-color-adjust:exact}"
+    "main{max-width:198mm;margin:0 auto}"
+    ".dense{font-size:7.5pt;line-height:1.13}"
+    /* head */
+    ".head{display:grid;grid-template-columns:1fr auto;gap:0 5mm;align-items:end;border-bottom:.5mm solid "
+    "#000;padding-bottom:1mm}"
+    "h1{font-size:14pt;line-height:1.1;margin:0}"
+    ".verdict{font-size:9pt;font-weight:bold;margin:0;border:.3mm solid #000;padding:.6mm 1.6mm;max-width:"
+    "82mm}"
+    ".verdict.no{background:#000;color:#fff}"
+    ".facts{display:flex;flex-wrap:wrap;gap:0 6mm;margin:1mm 0 0}"
+    ".facts div{display:flex;gap:1.2mm}"
+    ".facts dt{color:#333}"
+    ".facts dd{margin:0;font-weight:bold}"
+    /* words */
+    "h2{font-size:1.18em;line-height:1.15;margin:1.4mm 0 .4mm;break-after:avoid}"
+    "p{margin:.5mm 0}"
     "small{font-size:7pt;color:#333}"
-    "tbody th{font-weight:bold}"
-    "ul,ol{margin:.6mm 0;padding-left:5mm}"
+    "ul,ol{margin:.4mm 0;padding-left:4.4mm}"
     "li{break-inside:avoid}"
-    ".dense .run h2{display:inline;font-size:7.5pt}"
-    ".dense .run ul{display:inline;padding:0}"
-    ".dense .run li{display:inline}"
-    ".dense .run li:not(:last-child)::after{content:' \\2022  '}"
-    ".dense td,.dense th{padding-top:.3mm;padding-bottom:.3mm}"
-    ".columns{columns:2;column-gap:7mm}"
-    ".columns section{break-inside:avoid-page}"
+    ".findings{list-style:none;padding:0}"
+    ".dense .findings{columns:2;column-gap:6mm}"
+    ".findings li{display:grid;grid-template-columns:5.4mm 1fr;margin-bottom:.4mm}"
     ".error{font-weight:bold}"
-    "input[type=checkbox]{width:3.4mm;height:3.4mm;margin:0}"
-    ".sign{display:grid;grid-template-columns:2fr 2fr 1fr;gap:6mm;margin-top:9mm;break-inside:avoid}"
-    ".sign p{border-top:.3mm solid #000;padding-top:.8mm}"
-    ".next{break-before:page}"
-    "@media screen{main{padding:4mm}@media "
-    "(max-width:150mm){.columns{columns:1}.pair{grid-template-columns:1fr}}table{display:block;overflow-x:"
-    "auto}}";
+    ".run h2{display:inline;font-size:1em}"
+    ".run ul{display:inline;padding:0}"
+    ".run li{display:inline}"
+    ".run li:not(:last-child)::after{content:' \\2022  '}"
+    ".dense .run{font-size:7pt}.dense .caution{font-size:7.5pt}"
+    ".columns{columns:2;column-gap:6mm;margin-top:1.5mm}"
+    ".columns h2:first-child{margin-top:0}"
+    "ol.columns{margin-top:.3mm}"
+    ".caution{border:.4mm solid #000;padding:.8mm 1.6mm;margin-top:1.5mm;break-inside:avoid}"
+    /* figures */
+    "figure{margin:.8mm 0;break-inside:avoid}"
+    "figcaption{font-weight:bold;margin-bottom:.4mm}"
+    "svg{display:block;width:100%;height:auto}"
+    "svg.mark{width:4.6mm;height:4.6mm}"
+    ".joints svg.mark{display:inline-block;width:2.7mm;height:2.7mm;vertical-align:-.5mm}"
+    ".figures{display:grid;grid-template-columns:repeat(3,1fr);gap:0 3.5mm;margin-top:1.5mm}"
+    ".figures caption{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}" /* heard
+                                                                                                     */
+    ".wide{grid-column:2/4}.wide ol{columns:2;column-gap:3.5mm}"
+    ".figures+figure ol{columns:3;column-gap:3.5mm}"
+    ".few{break-inside:avoid}"
+    ".figures table{margin-top:.6mm}.figures .n{padding-left:1mm;padding-right:0}"
+    /* tables */
+    "table{border-collapse:collapse;width:100%}"
+    "caption{text-align:left;font-weight:bold;font-size:1.18em;padding:0 0 .4mm;break-after:avoid}"
+    "tr{break-inside:avoid}"
+    "thead{display:table-header-group;break-after:avoid}thead tr{break-after:avoid}"
+    "th,td{text-align:left;vertical-align:baseline;padding:.08mm 1mm .08mm 0;border-bottom:.15mm solid "
+    "#888}"
+    "th:last-child,td:last-child{padding-right:0}"
+    "thead th{border-bottom:.3mm solid #000;font-weight:normal;font-size:7pt;line-height:1.1;vertical-align:"
+    "bottom}"
+    "tbody th{font-weight:bold}"
+    "th[scope=rowgroup]{writing-mode:vertical-rl;transform:rotate(180deg);text-align:center;padding:0}"
+    "tbody+tbody tr:first-child>*{border-top:.3mm solid #000}"
+    ".n{text-align:right}td.n,tbody th{white-space:nowrap}.supply "
+    "td.n{white-space:normal}td.n.whole{white-space:nowrap}"
+    ".w2{width:1.6%}.w3{width:3%}.w4{width:3.1%}.w5{width:5.8%}.w11{width:12.6%}.w25{width:25.3%}"
+    ".w26{width:25.5%}.w27{width:26.1%}"
+    ".joints table{table-layout:fixed}"
+    ".supply{display:grid;grid-template-columns:1.85fr 1fr;gap:0 5mm;align-items:start;break-inside:avoid;"
+    "margin-top:1.5mm}"
+    ".joints{margin-top:1.5mm}"
+    ".notes{margin:.5mm 0 0;font-size:7pt;color:#333}"
+    ".total td{font-weight:bold;border-bottom:.3mm solid #000;border-top:.3mm solid #000}"
+    "input[type=checkbox]{appearance:none;width:2.7mm;height:2.7mm;margin:0;border:.25mm solid "
+    "#000;vertical-align:-.3mm;background:#fff}"
+    "input:checked{background:#000}"
+    ".sign{display:grid;grid-template-columns:2fr 2fr 1fr;gap:6mm;margin-top:7mm;break-inside:avoid}"
+    ".sign p{border-top:.3mm solid #000;padding-top:.6mm;margin:0}"
+    "@media screen{main{padding:4mm}@media (max-width:150mm){.columns{columns:1}.figures,.supply,.head{"
+    "grid-template-columns:1fr}table{display:block;overflow-x:auto}}}";
 
 const char *ow_sheet_style(void)
 {
@@ -105,11 +141,9 @@ static void write_heading(ow_text *text, const char *heading, size_t length)
     ow_text_add(text, "</th>");
 }
 
-void ow_html_table_begin(ow_text *text, const char *caption, const char *headings)
+void ow_html_table_head(ow_text *text, const char *headings)
 {
-    ow_text_add(text, "<table>\n<caption>");
-    ow_escape(text, caption);
-    ow_text_add(text, "</caption>\n<thead><tr>");
+    ow_text_add(text, "<thead><tr>");
     for (;;) {
         size_t length = strcspn(headings, "|");
         write_heading(text, headings, length);
@@ -117,7 +151,15 @@ void ow_html_table_begin(ow_text *text, const char *caption, const char *heading
             break;
         headings += length + 1;
     }
-    ow_text_add(text, "</tr></thead>\n<tbody>\n");
+    ow_text_add(text, "</tr></thead>\n");
+}
+
+void ow_html_table_begin(ow_text *text, const char *caption, const char *headings)
+{
+    ow_text_add(text, "<table>\n");
+    ow_html_element(text, "caption", caption);
+    ow_html_table_head(text, headings);
+    ow_text_add(text, "<tbody>\n");
 }
 
 void ow_html_table_end(ow_text *text)
@@ -130,6 +172,16 @@ void ow_html_cell(ow_text *text, const char *words)
     ow_html_element(text, "td", words);
 }
 
+void ow_html_fact(ow_text *text, const char *name, const char *value)
+{
+    if (value == NULL || value[0] == '\0')
+        return;
+    ow_text_add(text, "<div>");
+    ow_html_element(text, "dt", name);
+    ow_html_element(text, "dd", value);
+    ow_text_add(text, "</div>\n");
+}
+
 void ow_html_figure_cell(ow_text *text, const char *words)
 {
     ow_html_element(text, "td class=\"n\"", words);
@@ -140,4 +192,15 @@ void ow_html_tick_cell(ow_text *text, const char *what)
     ow_text_add(text, "<td><input type=\"checkbox\" aria-label=\"");
     ow_escape(text, what);
     ow_text_add(text, "\"/></td>\n");
+}
+
+void ow_html_mark(ow_text *text, ow_canvas *canvas, const char *name)
+{
+    text->failed = text->failed || ow_canvas_status(canvas) != OW_OK;
+    ow_text_format(text, "<svg class=\"mark\" role=\"img\" aria-label=\"%s\" viewBox=\"-.3 -.3 4.6 4.6\"><g ",
+                   name);
+    ow_text_add(text, "fill=\"none\" stroke=\"#000\" stroke-linejoin=\"round\">");
+    ow_text_bytes(text, canvas->body.data, canvas->body.length);
+    ow_text_add(text, "</g></svg>");
+    ow_canvas_done(canvas);
 }

@@ -4,12 +4,14 @@
 #ifndef OW_DRAWING_HTML_H
 #define OW_DRAWING_HTML_H
 
+#include "drawing/canvas.h"
 #include "oilway/draw.h"
 
 /* What a sheet is made of; what is NULL or 0 is left out. */
 typedef struct ow_counter_sheet {
     const char *title;
-    const char *verdict; /* one line under the title */
+    const char *verdict; /* beside the title */
+    bool no;             /* it is not to be built so */
     const ow_layout *const *layouts;
     const ow_findings *const *findings; /* one for each layout, or NULL */
     size_t layout_count;
@@ -32,11 +34,18 @@ void ow_html_element(ow_text *text, const char *name, const char *words);
  * number behind ':' is the column's width in hundredths (of those that the style sheet has). */
 void ow_html_table_begin(ow_text *text, const char *caption, const char *headings);
 void ow_html_table_end(ow_text *text);
+/* The headings alone. */
+void ow_html_table_head(ow_text *text, const char *headings);
 /* A cell; figures stand to the right. */
 void ow_html_cell(ow_text *text, const char *words);
 void ow_html_figure_cell(ow_text *text, const char *words);
 /* A box to tick, with a name for those who listen. */
 void ow_html_tick_cell(ow_text *text, const char *what);
+
+/* One of the facts at the head of a sheet: nothing where there is no value. */
+void ow_html_fact(ow_text *text, const char *name, const char *value);
+/* One of the signs of a drawing (drawing/marks.h) among words; frees the canvas. */
+void ow_html_mark(ow_text *text, ow_canvas *canvas, const char *name);
 
 /* html_sheet.c: an h2 that says what a layout joins. */
 void ow_html_layout_heading(ow_text *text, const ow_layout *layout);
@@ -50,8 +59,11 @@ void ow_html_findings(ow_text *text, const ow_findings *findings);
 void ow_html_assumptions(ow_text *text, const ow_assumptions *assumptions);
 void ow_html_cautions(ow_text *text, ow_circuit circuit);
 void ow_html_signature(ow_text *text);
-/* html_plan.c: the feed drawn and by state, drains and coolant loops drawn; then the order of work. */
-ow_status ow_html_plan(ow_text *text, const ow_plan *plan);
+/* html_plan.c: what a job says at the head; the order of work. */
+void ow_html_job_facts(ow_text *text, const ow_plan *plan);
 void ow_html_order_of_work(ow_text *text, const ow_plan *plan);
+/* html_figures.c: the feed drawn; pressure by state, drains and coolant loops in columns. OW_OK, OW_MEMORY.
+ */
+ow_status ow_html_figures(ow_text *text, const ow_plan *plan);
 
 #endif

@@ -1,18 +1,27 @@
 /* SPDX-License-Identifier: MIT */
 /* The bill of fittings with boxes to tick. */
+#include <string.h>
+
 #include "drawing/escape.h"
 #include "drawing/html.h"
 #include "report/look.h"
 
+/* How many; of a hose, the lengths that it is cut to. */
 static void write_quantity(ow_text *cell, const ow_bill_line *line)
 {
-    ow_text_format(cell, "%zu", line->count);
-    if (line->part->kind != OW_HOSE)
+    if (line->part->kind != OW_HOSE) {
+        ow_text_format(cell, "%zu", line->count);
         return;
-    ow_text_add(cell, line->count == 1 ? " cut, " : " cuts, ");
-    ow_quantity_write(cell, OW_LENGTH, line->length_m, 1);
-    if (line->length_assumed)
-        ow_text_add(cell, " assumed");
+    }
+    for (size_t index = 0; index < line->cut_count; index++) {
+        const ow_bill_cut *cut = &line->cuts[index];
+        ow_text_add(cell, index > 0 ? ", " : "");
+        if (cut->count > 1)
+            ow_text_format(cell, "%zu x ", cut->count);
+        ow_quantity_write(cell, OW_LENGTH, cut->length_m, 1);
+        if (cut->assumed)
+            ow_text_add(cell, " assumed");
+    }
 }
 
 static void write_drawer(ow_text *cell, const ow_bill_line *line)
@@ -25,7 +34,16 @@ static void write_drawer(ow_text *cell, const ow_bill_line *line)
         ow_text_add(cell, "in the drawer");
 }
 
-static void write_line(ow_text *text, const ow_bill_line *line)
+/* Whether there is anything to say of the drawer. */
+static bool knows_stock(const ow_bill *bill)
+{
+    for (size_t index = 0; index < bill->line_count; index++)
+        if (bill->lines[index].has_stock)
+            return true;
+    return false;
+}
+
+static void write_line(ow_text *text, const ow_bill_line *line, bool stock)
 {
     ow_text cell = ow_text_new(text->context);
     ow_text_add(text, "<tr>");
@@ -33,11 +51,13 @@ static void write_line(ow_text *text, const ow_bill_line *line)
     write_quantity(&cell, line);
     ow_html_figure_cell(text, ow_text_words(&cell));
     ow_html_element(text, "th scope=\"row\"", line->part->id);
+    cell.length = 0;
     ow_html_cell(text, line->part->title);
-    cell.length = 0;
-    write_drawer(&cell, line);
-    ow_html_cell(text, cell.length > 0 ? ow_text_words(&cell) : "");
-    cell.length = 0;
+    if (stock) {
+        write_drawer(&cell, line);
+        ow_html_cell(text, cell.length > 0 ? ow_text_words(&cell) : "");
+        cell.length = 0;
+    }
     if (line->has_price)
         ow_look_price(&cell, line->total_cents);
     ow_html_figure_cell(text, cell.length > 0 ? ow_text_words(&cell) : "no price");
@@ -45,8 +65,46 @@ static void write_line(ow_text *text, const ow_bill_line *line)
     ow_text_done_into(&cell, text);
 }
 
-static void write_consumable(ow_text *text, const ow_bill_consumable *item)
+static void write_total(ow_text *text, const ow_bill *bill, bool stock)
 {
+    ow_text total = ow_text_new(text->context);
+    ow_text_format(&total, "%zu part%s", bill->part_count, bill->part_count == 1 ? "" : "s");
+    if (bill->unpriced_count > 0)
+        ow_text_format(&total, ", %zu without a price", bill->unpriced_count);
+    ow_text_format(text, "<tr class=\"total\"><td></td><td></td><td colspan=\"%d\">", stock ? 3 : 2);
+    ow_text_add(text, ow_text_words(&total));
+    ow_text_add(text, "</td>\n");
+    total.length = 0;
+    ow_look_price(&total, bill->total_cents);
+    ow_html_figure_cell(text, ow_text_words(&total));
+    ow_text_add(text, "</tr>\n");
+    ow_text_done_into(&total, text);
+}
+
+/* ---- consumables ------------------------------------------------------------------------------- */
+
+/* The first consumable with the same note and source: what holds for several is told once, by a letter. */
+static size_t first_noted(const ow_bill *bill, size_t index)
+{
+    const ow_bill_consumable *own = &bill->consumables[index];
+    size_t first = 0;
+    while (strcmp(bill->consumables[first].note, own->note) != 0 ||
+           strcmp(bill->consumables[first].source, own->source) != 0)
+        first++;
+    return first;
+}
+
+static char note_letter(const ow_bill *bill, size_t index)
+{
+    size_t letters = 0, noted = first_noted(bill, index);
+    for (size_t before = 0; before < noted; before++)
+        letters += first_noted(bill, before) == before ? 1 : 0;
+    return (char)('a' + letters % 26);
+}
+
+static void write_consumable(ow_text *text, const ow_bill *bill, size_t index)
+{
+    const ow_bill_consumable *item = &bill->consumables[index];
     ow_text cell = ow_text_new(text->context);
     ow_text_add(text, "<tr>");
     ow_text_format(&cell, "%s %s", item->what, item->size);
@@ -56,36 +114,52 @@ static void write_consumable(ow_text *text, const ow_bill_consumable *item)
         ow_text_format(&cell, "%zu", item->count);
     else
         ow_text_add(&cell, "by need");
-    ow_html_figure_cell(text, ow_text_words(&cell));
+    ow_html_element(text, "td class=\"n whole\"", ow_text_words(&cell));
     ow_html_element(text, "th scope=\"row\"", item->what);
-    cell.length = 0;
-    ow_text_format(&cell, "%s%s%s", item->note, item->note[0] ? "; " : "", item->source);
-    ow_text_add(text, "<td colspan=\"3\">");
+    ow_text_add(text, "<td>");
     ow_escape(text, item->size);
-    ow_text_add(text, " <small>");
-    ow_escape(text, ow_text_words(&cell));
-    ow_text_add(text, "</small></td></tr>\n");
+    ow_text_format(text, " <small>(%c)</small></td></tr>\n", note_letter(bill, index));
     ow_text_done_into(&cell, text);
+}
+
+static void write_notes(ow_text *text, const ow_bill *bill)
+{
+    ow_text_add(text, "<p class=\"notes\">");
+    for (size_t index = 0; index < bill->consumable_count; index++) {
+        const ow_bill_consumable *item = &bill->consumables[index];
+        if (first_noted(bill, index) != index)
+            continue;
+        ow_text_format(text, "%s(%c) ", index > 0 ? "; " : "", note_letter(bill, index));
+        ow_escape(text, item->note);
+        ow_text_add(text, item->note[0] != '\0' ? "; " : "");
+        ow_escape(text, item->source);
+    }
+    ow_text_add(text, "</p>\n");
+}
+
+static void write_consumables(ow_text *text, const ow_bill *bill)
+{
+    if (bill->consumable_count == 0)
+        return;
+    ow_html_table_begin(text, "For the joints", ":3|#pieces|consumable|size");
+    for (size_t index = 0; index < bill->consumable_count; index++)
+        write_consumable(text, bill, index);
+    ow_html_table_end(text);
+    write_notes(text, bill);
 }
 
 void ow_html_bill(ow_text *text, const ow_bill *bill)
 {
-    ow_text total = ow_text_new(text->context);
-    ow_html_table_begin(text, "Bill of fittings", ":3|#pieces:10|part:20|what it is:46|drawer:14|#price:8");
+    bool stock = knows_stock(bill);
+    ow_text_add(text, "<div class=\"supply\">\n<div>\n");
+    ow_html_table_begin(text, "Bill of fittings",
+                        stock ? ":3|#pieces:11|part|what it is|drawer|#price"
+                              : ":3|#pieces:11|part|what it is|#price");
     for (size_t index = 0; index < bill->line_count; index++)
-        write_line(text, &bill->lines[index]);
-    ow_text_format(&total, "%zu parts", bill->part_count);
-    if (bill->unpriced_count > 0)
-        ow_text_format(&total, ", %zu without a price", bill->unpriced_count);
-    ow_text_format(text, "<tr><td></td><td class=\"n\"></td><td colspan=\"3\">");
-    ow_html_element(text, "strong", ow_text_words(&total));
-    ow_text_add(text, "</td>\n");
-    total.length = 0;
-    ow_look_price(&total, bill->total_cents);
-    ow_html_figure_cell(text, ow_text_words(&total));
-    ow_text_add(text, "</tr>\n");
-    for (size_t index = 0; index < bill->consumable_count; index++)
-        write_consumable(text, &bill->consumables[index]);
+        write_line(text, &bill->lines[index], stock);
+    write_total(text, bill, stock);
     ow_html_table_end(text);
-    ow_text_done_into(&total, text);
+    ow_text_add(text, "</div>\n<div>\n");
+    write_consumables(text, bill);
+    ow_text_add(text, "</div>\n</div>\n");
 }

@@ -1,16 +1,23 @@
 /* SPDX-License-Identifier: MIT */
 /* Findings, assumptions, cautions, and the place to sign. */
+#include <stdio.h>
 #include <string.h>
 
 #include "drawing/escape.h"
 #include "drawing/html.h"
+#include "drawing/marks.h"
 #include "oilway/report.h"
 
-static void write_finding(ow_text *text, const ow_finding *finding)
+static void write_finding(ow_text *text, const ow_finding *finding, size_t number)
 {
     static const char *const SEVERITIES[] = {"note", "warning", "error"};
-    ow_text_format(text, "<li class=\"%s\"><strong>%s</strong>", SEVERITIES[finding->severity],
-                   SEVERITIES[finding->severity]);
+    ow_canvas canvas = ow_canvas_new(text->context);
+    char name[32];
+    (void)snprintf(name, sizeof name, "%zu", number);
+    ow_text_format(text, "<li class=\"%s\">", SEVERITIES[finding->severity]);
+    ow_draw_finding_mark(&canvas, finding->severity, number, (ow_spot){0.0, 0.0});
+    ow_html_mark(text, &canvas, name);
+    ow_text_format(text, "<div><strong>%s</strong>", SEVERITIES[finding->severity]);
     if (finding->where != NULL && finding->where[0] != '\0') {
         ow_text_add(text, ", ");
         ow_escape(text, finding->where);
@@ -27,7 +34,7 @@ static void write_finding(ow_text *text, const ow_finding *finding)
     }
     ow_text_add(text, " <small>");
     ow_escape(text, finding->rule->source);
-    ow_text_add(text, "</small></li>\n");
+    ow_text_add(text, "</small></div></li>\n");
 }
 
 void ow_html_findings(ow_text *text, const ow_findings *findings)
@@ -37,10 +44,36 @@ void ow_html_findings(ow_text *text, const ow_findings *findings)
         ow_html_element(text, "p", "None: every joint and rule was looked at.");
         return;
     }
-    ow_text_add(text, "<ol>\n");
+    ow_text_add(text, "<ol class=\"findings\">\n");
     for (size_t index = 0; index < findings->count; index++)
-        write_finding(text, &findings->items[index]);
+        write_finding(text, &findings->items[index], index + 1);
     ow_text_add(text, "</ol>\n");
+}
+
+static bool one_source(const ow_assumption *a, const ow_assumption *b)
+{
+    return a->mark == b->mark && strcmp(a->source, b->source) == 0;
+}
+
+/* All that rests on one source, which then is told once. */
+static void write_assumed(ow_text *text, const ow_assumptions *assumptions, size_t first)
+{
+    const ow_assumption *own = &assumptions->items[first];
+    ow_text_add(text, "<li>");
+    for (size_t index = first; index < assumptions->count; index++) {
+        const ow_assumption *other = &assumptions->items[index];
+        if (!one_source(own, other))
+            continue;
+        ow_text_add(text, index > first ? "; " : "");
+        ow_escape(text, other->what);
+        ow_text_add(text, ": ");
+        ow_escape(text, other->value);
+    }
+    ow_text_add(text, " <small>");
+    ow_escape(text, own->source);
+    if (own->mark != OW_MARK_ASSUMED || strstr(own->source, "assumption") == NULL)
+        ow_text_format(text, " (%s)", ow_mark_words(own->mark));
+    ow_text_add(text, "</small></li>\n");
 }
 
 void ow_html_assumptions(ow_text *text, const ow_assumptions *assumptions)
@@ -49,16 +82,13 @@ void ow_html_assumptions(ow_text *text, const ow_assumptions *assumptions)
         return;
     ow_text_add(text, "<section class=\"run\">\n");
     ow_html_element(text, "h2", "Assumed: measure what matters");
-    ow_text_add(text, "<ul>\n");
+    ow_text_add(text, "\n<ul>\n");
     for (size_t index = 0; index < assumptions->count; index++) {
-        const ow_assumption *own = &assumptions->items[index];
-        ow_text_add(text, "<li>");
-        ow_escape(text, own->what);
-        ow_text_add(text, ": ");
-        ow_escape(text, own->value);
-        ow_text_add(text, " <small>");
-        ow_escape(text, own->source);
-        ow_text_format(text, " (%s)</small></li>\n", ow_mark_words(own->mark));
+        size_t first = 0;
+        while (!one_source(&assumptions->items[first], &assumptions->items[index]))
+            first++;
+        if (first == index)
+            write_assumed(text, assumptions, index);
     }
     ow_text_add(text, "</ul>\n</section>\n");
 }
@@ -67,9 +97,9 @@ void ow_html_cautions(ow_text *text, ow_circuit circuit)
 {
     ow_text words = ow_text_new(text->context);
     ow_report_cautions(&words, circuit, "");
-    ow_text_add(text, "<section>\n");
+    ow_text_add(text, "<section class=\"run caution\">\n");
     ow_html_element(text, "h2", "Caution");
-    ow_text_add(text, "<ul>\n");
+    ow_text_add(text, "\n<ul>\n");
     const char *line = ow_text_words(&words);
     while (*line != '\0') { /* one to a line */
         size_t length = strcspn(line, "\n");

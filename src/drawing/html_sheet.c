@@ -3,7 +3,9 @@
 #include "drawing/html.h"
 
 #include "base/memory.h"
+#include "drawing/layout_svg.h"
 #include "drawing/layout_words.h"
+#include "report/look.h"
 
 #define DENSE_JOINTS 9 /* more of them do not fit on two pages in the usual type */
 
@@ -15,18 +17,31 @@ void ow_html_layout_heading(ow_text *text, const ow_layout *layout)
     ow_text_done_into(&words, text);
 }
 
-/* Drawings and findings of layouts that stand for themselves. */
+/* How tall the drawing of a layout that stands for itself may be, mm; where there are more, each. */
+#define ALONE_TALL 100.0
+#define ONE_OF_MORE_TALL 80.0
+
+static ow_status draw_layout(ow_text *text, const ow_layout *layout, const ow_findings *findings, double tall)
+{
+    const ow_layout_look look = {.bare = true, .alone = true, .most_height = tall};
+    ow_sheet sheet = ow_sheet_new(text->context, OW_DRAWING_WIDTH_MM);
+    ow_text_add(text, "<figure>\n");
+    sheet.captioned = true;
+    ow_status status = ow_sheet_finish(&sheet, ow_sheet_put_layout(&sheet, layout, findings, &look), text);
+    ow_text_add(text, "</figure>\n");
+    return status;
+}
+
+/* Drawings of layouts that stand for themselves. */
 static ow_status write_layouts(ow_text *text, const ow_counter_sheet *sheet)
 {
-    const ow_draw_options bare = {.bare = true};
     ow_status status = OW_OK;
     for (size_t index = 0; index < sheet->layout_count && status == OW_OK; index++) {
         if (sheet->layout_count > 1)
             ow_html_layout_heading(text, sheet->layouts[index]);
-        ow_text_add(text, "<figure>\n");
-        status = ow_draw_layout_svg(text, sheet->layouts[index],
-                                    sheet->findings == NULL ? NULL : sheet->findings[index], &bare);
-        ow_text_add(text, "</figure>\n");
+        status =
+            draw_layout(text, sheet->layouts[index], sheet->findings == NULL ? NULL : sheet->findings[index],
+                        sheet->layout_count > 1 ? ONE_OF_MORE_TALL : ALONE_TALL);
     }
     return status;
 }
@@ -48,36 +63,69 @@ static ow_circuit circuit_of(const ow_counter_sheet *sheet)
     return sheet->layout_count > 0 ? sheet->layouts[0]->circuit : OW_CIRCUIT_NONE;
 }
 
-/* Much to say is set smaller, so that it stays on two pages; a plan's drawings too. */
+/* Much to say is set smaller, so that it stays on two pages. */
 static const char *look_of(const ow_counter_sheet *sheet)
 {
     size_t joints = 0;
     for (size_t index = 0; index < sheet->layout_count; index++)
         joints += ow_layout_joint_count(sheet->layouts[index]);
-    if (sheet->plan != NULL)
-        return " class=\"dense plan\"";
-    return joints > DENSE_JOINTS ? " class=\"dense\"" : "";
+    return sheet->plan != NULL || joints > DENSE_JOINTS ? " class=\"dense\"" : "";
 }
 
+static void write_layout_facts(ow_text *text, const ow_counter_sheet *sheet)
+{
+    ow_text words = ow_text_new(text->context);
+    size_t joints = 0;
+    for (size_t index = 0; index < sheet->layout_count; index++)
+        joints += ow_layout_joint_count(sheet->layouts[index]);
+    ow_text_format(&words, "%zu", joints);
+    ow_html_fact(text, "joints", ow_text_words(&words));
+    words.length = 0;
+    double narrowest = sheet->layout_count == 1 ? ow_layout_narrowest_bore_m(sheet->layouts[0]) : 0.0;
+    if (narrowest > 0.0) {
+        ow_quantity_write(&words, OW_LENGTH, narrowest, 2);
+        ow_html_fact(text, "narrowest bore", ow_text_words(&words));
+    }
+    words.length = 0;
+    if (sheet->bill != NULL) {
+        ow_look_price(&words, sheet->bill->total_cents);
+        ow_html_fact(text, sheet->bill->unpriced_count > 0 ? "price of what has one" : "price",
+                     ow_text_words(&words));
+    }
+    ow_text_done_into(&words, text);
+}
+
+static void write_head(ow_text *text, const ow_counter_sheet *sheet)
+{
+    ow_text_add(text, "<header>\n<div class=\"head\">\n");
+    ow_html_element(text, "h1", sheet->title);
+    ow_html_element(text, sheet->no ? "p class=\"verdict no\"" : "p class=\"verdict\"", sheet->verdict);
+    ow_text_add(text, "</div>\n<dl class=\"facts\">\n");
+    if (sheet->plan != NULL)
+        ow_html_job_facts(text, sheet->plan);
+    write_layout_facts(text, sheet);
+    ow_text_add(text, "</dl>\n</header>\n");
+}
+
+/* First what is looked at, then what is done. */
 ow_status ow_html_sheet(ow_text *text, const ow_counter_sheet *sheet)
 {
     ow_html_begin(text, sheet->title, look_of(sheet));
-    ow_html_element(text, "h1", sheet->title);
-    ow_html_element(text, "p class=\"verdict\"", sheet->verdict);
-    ow_status status = sheet->plan != NULL ? ow_html_plan(text, sheet->plan) : write_layouts(text, sheet);
+    write_head(text, sheet);
+    ow_status status = sheet->plan != NULL ? ow_html_figures(text, sheet->plan) : write_layouts(text, sheet);
     if (status != OW_OK)
         return status;
     write_findings(text, sheet);
+    ow_html_cautions(text, circuit_of(sheet));
+    ow_text_add(text, "<div class=\"columns\">\n");
+    ow_html_assumptions(text, sheet->assumptions);
+    ow_html_joint_cautions(text, sheet->layouts, sheet->layout_count);
+    ow_text_add(text, "</div>\n");
     if (sheet->bill != NULL)
         ow_html_bill(text, sheet->bill);
     ow_html_joints(text, sheet->layouts, sheet->layout_count);
-    ow_text_add(text, "<div class=\"columns\">\n");
     if (sheet->plan != NULL)
         ow_html_order_of_work(text, sheet->plan);
-    ow_html_joint_cautions(text, sheet->layouts, sheet->layout_count);
-    ow_html_assumptions(text, sheet->assumptions);
-    ow_html_cautions(text, circuit_of(sheet));
-    ow_text_add(text, "</div>\n");
     ow_html_signature(text);
     ow_html_end(text);
     return ow_text_status(text);
@@ -85,7 +133,8 @@ ow_status ow_html_sheet(ow_text *text, const ow_counter_sheet *sheet)
 
 /* ---- checked layouts --------------------------------------------------------------------------- */
 
-static void write_verdict(ow_text *verdict, const ow_findings *const *findings, size_t count, size_t parts)
+/* Whether something is wrong. */
+static bool write_verdict(ow_text *verdict, const ow_findings *const *findings, size_t count, size_t parts)
 {
     size_t counts[3] = {0, 0, 0};
     for (size_t index = 0; index < count; index++)
@@ -99,6 +148,7 @@ static void write_verdict(ow_text *verdict, const ow_findings *const *findings, 
         ow_text_add(verdict, "Checked, no error");
     ow_text_format(verdict, ", %zu warning%s, %zu note%s.", counts[OW_WARNING],
                    counts[OW_WARNING] == 1 ? "" : "s", counts[OW_NOTE], counts[OW_NOTE] == 1 ? "" : "s");
+    return counts[OW_ERROR] > 0;
 }
 
 /* A sheet of layouts that are not in one array; bill included. */
@@ -110,9 +160,10 @@ static ow_status write_sheet(ow_text *text, const ow_layout *const *layouts,
         ow_text_add(&title, index > 0 ? "; " : "");
         ow_words_of_layout(layouts[index], &title);
     }
-    write_verdict(&verdict, findings, count, bill->part_count);
+    bool no = write_verdict(&verdict, findings, count, bill->part_count);
     const ow_counter_sheet sheet = {.title = ow_text_words(&title),
                                     .verdict = ow_text_words(&verdict),
+                                    .no = no,
                                     .layouts = layouts,
                                     .findings = findings,
                                     .layout_count = count,
@@ -186,9 +237,10 @@ ow_status ow_sheet_plan_html(ow_text *text, const ow_plan *plan)
         return OW_MEMORY;
     for (size_t index = 0; index < plan->layout_count; index++)
         layouts[index] = &plan->layouts[index];
-    write_verdict(&verdict, &findings, 1, plan->bill.part_count);
+    bool no = write_verdict(&verdict, &findings, 1, plan->bill.part_count);
     const ow_counter_sheet sheet = {.title = plan->job->title != NULL ? plan->job->title : "Plan",
                                     .verdict = ow_text_words(&verdict),
+                                    .no = no,
                                     .layouts = layouts,
                                     .layout_count = plan->layout_count,
                                     .bill = &plan->bill,

@@ -77,7 +77,8 @@ bool ow_labels_collide(const ow_label *a, const ow_label *b)
 /* Whether a box may stand there at all. */
 static bool is_free(const ow_labels *labels, const ow_label *own, const ow_box *box, bool alone)
 {
-    if (box->x0 < labels->least_x || box->x1 > labels->most_x)
+    if (box->x0 < labels->least_x || box->x1 > labels->most_x || box->y0 < labels->least_y ||
+        box->y1 > labels->most_y)
         return false;
     if (!ow_label_map_is_free(labels->map, box))
         return false;
@@ -202,7 +203,7 @@ static void place_below(const ow_labels *labels, const ow_label *label, ow_label
         (ow_box){labels->least_x, lowest + 2.0, labels->least_x + label->width, lowest + 2.0 + label->height};
     best->anchor = label->anchors[0];
     best->from = leader_start(&best->box, best->anchor);
-    best->cost = 1000.0;
+    best->cost = OW_LABEL_NO_PLACE;
     best->placed = true;
 }
 

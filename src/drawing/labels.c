@@ -9,11 +9,23 @@
 
 #define ROUNDS 3    /* of trying the worst again */
 #define WORTH 2.0   /* what a label must gain for others to be moved */
+#define WELL 12.0   /* an average cost at which no other order is tried */
 #define CONTENT 4.0 /* a label that costs no more is left where it is */
+
+typedef enum order_of_labels {
+    AS_ADDED,
+    BY_LEFT,
+    BY_RIGHT,
+    BY_TOP,
+    BY_FOOT,
+    BY_WIDTH,
+    ORDER_COUNT
+} order_of_labels;
 
 ow_labels ow_labels_new(const ow_context *context, double least_x, double most_x)
 {
-    return (ow_labels){.context = context, .least_x = least_x, .most_x = most_x};
+    return (ow_labels){
+        .context = context, .least_x = least_x, .most_x = most_x, .least_y = -DBL_MAX, .most_y = DBL_MAX};
 }
 
 void ow_labels_done(ow_labels *labels)
@@ -91,10 +103,47 @@ static void push(ow_labels *labels, size_t index, ow_label_place *places)
         restore(labels, places);
 }
 
-static void place_all(ow_labels *labels, ow_label_place *places)
+/* Where a label comes in an order: as they were added, or by where they point. */
+static double rank_of(const ow_label *label, size_t index, order_of_labels by)
 {
+    ow_spot at = label->anchors[0];
+    switch (by) {
+    case BY_LEFT:
+        return at.x;
+    case BY_RIGHT:
+        return -at.x;
+    case BY_TOP:
+        return at.y;
+    case BY_FOOT:
+        return -at.y;
+    case BY_WIDTH:
+        return -label->width;
+    case AS_ADDED:
+    case ORDER_COUNT:
+    default:
+        return (double)index;
+    }
+}
+
+static void sort_labels(const ow_labels *labels, order_of_labels by, size_t *order)
+{
+    for (size_t index = 0; index < labels->count; index++) {
+        double rank = rank_of(&labels->items[index], index, by);
+        size_t at = index;
+        for (; at > 0 && rank_of(&labels->items[order[at - 1]], order[at - 1], by) > rank; at--)
+            order[at] = order[at - 1];
+        order[at] = index;
+    }
+}
+
+/* Places all anew, first in the order given, and then tries the worst again. */
+static void place_all(ow_labels *labels, order_of_labels by, size_t *order, ow_label_place *places)
+{
+    sort_labels(labels, by, order);
     for (size_t index = 0; index < labels->count; index++)
-        place(labels, index);
+        labels->items[index].at.placed = false;
+    for (size_t index = 0; index < labels->count; index++)
+        place(labels, order[index]);
     double before = total_cost(labels) + 1.0;
     for (int round = 0; round < ROUNDS && total_cost(labels) < before - 1e-6; round++) {
         before = total_cost(labels);
@@ -107,19 +156,44 @@ static void place_all(ow_labels *labels, ow_label_place *places)
     }
 }
 
+/* The best of several orders; the first alone where it does well enough, or there is room. */
+static void place_best(ow_labels *labels, size_t *order, ow_label_place *places, ow_label_place *best)
+{
+    bool tight = labels->least_y > -DBL_MAX;
+    place_all(labels, AS_ADDED, order, places);
+    for (int by = AS_ADDED + 1;
+         tight && by < ORDER_COUNT && total_cost(labels) > WELL * (double)labels->count; by++) {
+        double before = total_cost(labels);
+        save(labels, best);
+        place_all(labels, (order_of_labels)by, order, places);
+        if (total_cost(labels) >= before)
+            restore(labels, best);
+    }
+}
+
 void ow_labels_place(ow_labels *labels)
 {
     ow_label_map map;
-    ow_label_place *places = ow_new_array(labels->context, labels->count + 1, sizeof *places);
-    if (places == NULL || ow_label_map_new(labels, OW_LABEL_GAP, &map) != OW_OK) {
+    ow_label_place *places = ow_new_array(labels->context, 2 * labels->count + 1, sizeof *places);
+    size_t *order = ow_new_array(labels->context, labels->count + 1, sizeof *order);
+    if (places == NULL || order == NULL || ow_label_map_new(labels, OW_LABEL_GAP, &map) != OW_OK) {
         labels->failed = true;
     } else {
         labels->map = &map;
-        place_all(labels, places);
+        place_best(labels, order, places, places + labels->count);
         labels->map = NULL;
         ow_label_map_done(&map);
     }
+    ow_release(labels->context, order);
     ow_release(labels->context, places);
+}
+
+bool ow_labels_are_crowded(const ow_labels *labels)
+{
+    for (size_t index = 0; index < labels->count; index++)
+        if (labels->items[index].at.cost >= OW_LABEL_NO_PLACE)
+            return true;
+    return false;
 }
 
 ow_box ow_labels_bounds(const ow_labels *labels)

@@ -10,7 +10,8 @@
 
 #include "drawing/figure.h"
 
-#define OW_LABEL_GAP 0.9 /* between labels, and around obstacles, mm */
+#define OW_LABEL_GAP 0.9         /* between labels, and around obstacles, mm */
+#define OW_LABEL_NO_PLACE 1000.0 /* what a label costs that found none */
 #define OW_LABEL_LINES 3
 #define OW_LABEL_ANCHORS 4
 
@@ -58,16 +59,20 @@ typedef struct ow_labels {
     ow_obstacle *obstacles;
     size_t obstacle_count, obstacle_capacity;
     double least_x, most_x;         /* of the paper */
+    double least_y, most_y;         /* the same; a label that finds no place between them goes below */
     const struct ow_label_map *map; /* of the obstacles, while labels are placed */
     bool failed;
 } ow_labels;
 
+/* As wide as the paper, and as tall as it likes. */
 ow_labels ow_labels_new(const ow_context *context, double least_x, double most_x);
 void ow_labels_done(ow_labels *labels);
 void ow_labels_add(ow_labels *labels, const ow_label *label);
 void ow_labels_block(ow_labels *labels, const ow_box *box, bool words);
 /* Finds every label its place. OW_MEMORY marks the labels as failed. */
 void ow_labels_place(ow_labels *labels);
+/* Whether one found no place and stands below everything. */
+bool ow_labels_are_crowded(const ow_labels *labels);
 /* The box around all of them. */
 ow_box ow_labels_bounds(const ow_labels *labels);
 

@@ -157,6 +157,8 @@ static const char *const CAUTION =
     "hoses are shown shortened: do not make or cut by this drawing. Hot oil burns and catches fire: have the "
     "work checked by a qualified fitter.";
 
+#define AROUND 13.0 /* mm that the scale's bar and the edges take beside the figure */
+
 /* ---- all ---------------------------------------------------------------------------------------- */
 
 static ow_status put_all(ow_sheet *sheet, const ow_scene *scene, bool bare)
@@ -175,19 +177,21 @@ static ow_status put_all(ow_sheet *sheet, const ow_scene *scene, bool bare)
 }
 
 ow_status ow_sheet_put_layout(ow_sheet *sheet, const ow_layout *layout, const ow_findings *findings,
-                              bool bare, bool alone)
+                              const ow_layout_look *look)
 {
     const ow_context *context = sheet->canvas.body.context;
     ow_scene scene;
     ow_text name = ow_text_new(context);
     ow_words_of_layout(layout, &name);
-    ow_status status = ow_scene_new(context, layout, findings, &scene);
+    ow_status status =
+        ow_scene_new(context, layout, findings,
+                     look->most_height > 0.0 ? fmax(look->most_height - AROUND, 1.0) : 0.0, &scene);
     if (status == OW_OK) {
-        if (bare && alone)
+        if (look->bare && look->alone)
             ow_sheet_name(sheet, &name);
         else
             ow_sheet_heading(sheet, &name);
-        status = put_all(sheet, &scene, bare);
+        status = put_all(sheet, &scene, look->bare);
         ow_scene_done(&scene);
     }
     if (status == OW_OK)
@@ -200,10 +204,11 @@ ow_status ow_draw_layouts_svg(ow_text *text, const ow_layout *layouts, const ow_
                               size_t count, const ow_draw_options *options)
 {
     ow_sheet sheet = ow_sheet_new(text->context, OW_PAPER_WIDTH);
+    const ow_layout_look look = {.bare = options != NULL && options->bare, .alone = count == 1};
     ow_status status = OW_OK;
     for (size_t index = 0; index < count && status == OW_OK; index++)
-        status = ow_sheet_put_layout(&sheet, &layouts[index], findings == NULL ? NULL : &findings[index],
-                                     options != NULL && options->bare, count == 1);
+        status =
+            ow_sheet_put_layout(&sheet, &layouts[index], findings == NULL ? NULL : &findings[index], &look);
     return ow_sheet_finish(&sheet, status, text);
 }
 

@@ -7,9 +7,14 @@
 #include "oilway/finding.h"
 #include "oilway/layout.h"
 
-/* Adds a layout's drawing, with the lists below it unless bare; one that is bare and alone has no heading
- * either. findings may be NULL. OW_OK, OW_MEMORY. */
+typedef struct ow_layout_look {
+    bool bare;          /* without the lists below it */
+    bool alone;         /* if bare, without a heading too */
+    double most_height; /* of the drawing, mm: words keep their size, parts shrink; 0: free */
+} ow_layout_look;
+
+/* Adds a layout's drawing. findings may be NULL. OW_OK, OW_MEMORY. */
 ow_status ow_sheet_put_layout(ow_sheet *sheet, const ow_layout *layout, const ow_findings *findings,
-                              bool bare, bool alone);
+                              const ow_layout_look *look);
 
 #endif

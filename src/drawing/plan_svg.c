@@ -40,10 +40,10 @@ static ow_status put_coolants(ow_sheet *sheet, const ow_plan *plan)
 ow_status ow_draw_plan_svg(ow_text *text, const ow_plan *plan, const ow_draw_options *options)
 {
     ow_sheet sheet = ow_sheet_new(text->context, OW_DRAWING_WIDTH_MM);
+    const ow_layout_look look = {.bare = options != NULL && options->bare};
     ow_status status = OW_OK;
     for (size_t index = 0; index < plan->layout_count && status == OW_OK; index++)
-        status =
-            ow_sheet_put_layout(&sheet, &plan->layouts[index], NULL, options != NULL && options->bare, false);
+        status = ow_sheet_put_layout(&sheet, &plan->layouts[index], NULL, &look);
     if (status == OW_OK)
         status = put_feed(&sheet, plan);
     if (status == OW_OK)

@@ -11,6 +11,11 @@ ow_status ow_sheet_put_pressure(ow_sheet *sheet, const ow_feed *feed, const ow_f
 ow_status ow_sheet_put_siphon(ow_sheet *sheet, const ow_loop *loop, const ow_siphon *siphon,
                               const double *angles_rad, const ow_siphon *siphons, size_t count);
 ow_status ow_sheet_put_drain(ow_sheet *sheet, const ow_plan_return *home, const ow_job_drain *asked);
+/* What is wrong with a run of a drain, in a few words; NULL if nothing is. */
+const char *ow_drain_fault_words(unsigned faults);
 ow_status ow_sheet_put_coolant(ow_sheet *sheet, const ow_plan_coolant *coolant);
+/* What the loop does after shutdown and with the engine running; and the way of its cold or hot side. */
+void ow_words_of_loop_shortly(const ow_plan_coolant *coolant, ow_text *words);
+void ow_words_of_loop_leg(const ow_plan_coolant *coolant, bool hot, ow_text *words);
 
 #endif

@@ -90,7 +90,8 @@ static double put_stop_names(const ow_graph *graph, const stops *way)
     return longest;
 }
 
-static void put_curves(const ow_graph *graph, const ow_feed_answer *answer, const stops *way)
+/* In a column curves are named within the frame, by their states alone: the figures stand in a table. */
+static void put_curves(const ow_graph *graph, const ow_feed_answer *answer, const stops *way, bool narrow)
 {
     ow_graph_names names = {.count = 0};
     ow_text words[CURVES_MAX];
@@ -101,13 +102,19 @@ static void put_curves(const ow_graph *graph, const ow_feed_answer *answer, cons
         for (size_t stop = 0; stop <= way->count; stop++)
             values[stop] = (ow_spot){(double)stop, way->pressures_pa[curve][stop] / 1e5};
         ow_graph_curve(graph, PENS[curve], values, way->count + 1);
-        ow_text_format(&words[curve], "%s, %.0f C: %.2f bar", result->state->name, result->state->oil_c,
-                       way->pressures_pa[curve][way->count] / 1e5);
+        if (narrow)
+            ow_text_add(&words[curve], result->state->name);
+        else
+            ow_text_format(&words[curve], "%s, %.0f C: %.2f bar", result->state->name, result->state->oil_c,
+                           way->pressures_pa[curve][way->count] / 1e5);
         names.values[names.count] = way->pressures_pa[curve][way->count] / 1e5;
         names.pens[names.count] = PENS[curve];
         names.words[names.count++] = ow_text_words(&words[curve]);
     }
-    ow_graph_put_names(graph, &names);
+    if (narrow)
+        ow_graph_put_names_within(graph, &names);
+    else
+        ow_graph_put_names(graph, &names);
     for (size_t curve = 0; curve < way->curves; curve++) {
         graph->canvas->body.failed = graph->canvas->body.failed || words[curve].failed;
         ow_text_done(&words[curve]);
@@ -141,19 +148,20 @@ ow_status ow_sheet_put_pressure(ow_sheet *sheet, const ow_feed *feed, const ow_f
                    feed->title != NULL ? feed->title : "");
     ow_sheet_heading(sheet, &title);
     ow_text_done(&title);
+    bool narrow = sheet->width < OW_SHEET_NARROW;
     ow_graph graph = {&sheet->canvas,
-                      {14.0, sheet->y + 3.0},
-                      122.0,
-                      62.0,
+                      {narrow ? 5.0 : 14.0, sheet->y + (narrow ? 0.5 : 3.0)},
+                      narrow ? sheet->width - 6.0 : 122.0,
+                      narrow ? 19.0 : 62.0,
                       {0.0, fmax((double)way.count, 1.0), 1.0},
-                      ow_range_around(0.0, high / 1e5, 6)};
-    ow_graph_frame(&graph, "", "pressure, bar", true);
+                      ow_range_around(0.0, (narrow ? 1.15 : 1.0) * high / 1e5, narrow ? 3 : 6)};
+    ow_graph_frame(&graph, "", narrow ? "" : "pressure, bar", true); /* its caption says so */
     if (limit_pa > 0.0)
         ow_graph_level(&graph, OW_PEN_HIDDEN, limit_pa / 1e5, "most at the turbo");
     double names = put_stop_names(&graph, &way);
-    put_curves(&graph, answer, &way);
+    put_curves(&graph, answer, &way, narrow);
     describe(sheet, answer, &way);
-    sheet->y = graph.corner.y + graph.height + names + 4.0;
+    sheet->y = graph.corner.y + graph.height + names + (narrow ? 1.0 : 4.0);
     return ow_canvas_status(&sheet->canvas);
 }
 

@@ -8,20 +8,12 @@
 
 #define FIGURE_WIDTH 164.0 /* of the figure itself; labels and dimensions stand beside it */
 #define FIGURE_HEIGHT 150.0
+#define WORDS_ABOVE 6.0 /* of height, that labels and dimensions take at the least */
+#define LEAST_SCALE 0.3 /* below it a small thread cannot be told from a big one: rather higher than that */
 
 /* Scales of ISO 5455 and steps between them, so that the paper is used. */
 static const double SCALES[] = {2.0, 1.5,       1.25, 1.0, 0.8, 2.0 / 3.0, 0.5,
                                 0.4, 1.0 / 3.0, 0.25, 0.2, 0.1, 0.05};
-
-static void choose_scale(ow_figure *figure)
-{
-    for (size_t index = 0; index < sizeof SCALES / sizeof SCALES[0]; index++) {
-        ow_figure_arrange(figure, SCALES[index]);
-        if (figure->bounds.x1 - figure->bounds.x0 <= FIGURE_WIDTH &&
-            figure->bounds.y1 - figure->bounds.y0 <= FIGURE_HEIGHT)
-            return;
-    }
-}
 
 /* Puts the figure in the middle of the paper's width. */
 static void centre(ow_figure *figure)
@@ -74,8 +66,47 @@ static void number_parts(ow_scene *scene)
             scene->part_numbers[index] = ++number;
 }
 
+static bool fits(const ow_scene *scene, double most_height)
+{
+    const ow_box *bounds = &scene->figure.bounds;
+    double tall = most_height > 0.0 ? fmin(most_height - WORDS_ABOVE, FIGURE_HEIGHT) : FIGURE_HEIGHT;
+    return bounds->x1 - bounds->x0 <= FIGURE_WIDTH && bounds->y1 - bounds->y0 <= tall;
+}
+
+/* Measures and labels anew what is arranged, within a height unless that is 0. */
+static void put_words(ow_scene *scene, double most_height)
+{
+    ow_labels_done(&scene->labels);
+    scene->dimension_count = 0;
+    centre(&scene->figure);
+    ow_scene_block(scene);
+    ow_scene_measure(scene);
+    if (most_height > 0.0) {
+        ow_box bounds = ow_labels_bounds(&scene->labels); /* parts and dimensions */
+        double spare = fmax(most_height - (bounds.y1 - bounds.y0), 0.0);
+        scene->labels.least_y = bounds.y0 - 0.5 * spare;
+        scene->labels.most_y = bounds.y1 + 0.5 * spare;
+    }
+    ow_scene_label(scene);
+}
+
+/* The largest scale at which figure and words keep to the height. */
+static void lay_out(ow_scene *scene, double most_height)
+{
+    size_t last = sizeof SCALES / sizeof SCALES[0] - 1;
+    for (size_t index = 0; index <= last && !scene->labels.failed; index++) {
+        bool least = index == last || (most_height > 0.0 && SCALES[index] <= LEAST_SCALE);
+        ow_figure_arrange(&scene->figure, SCALES[index]);
+        if (!fits(scene, least ? 0.0 : most_height) && index < last)
+            continue;
+        put_words(scene, least ? 0.0 : most_height);
+        if (least || most_height <= 0.0 || !ow_labels_are_crowded(&scene->labels))
+            return;
+    }
+}
+
 ow_status ow_scene_new(const ow_context *context, const ow_layout *layout, const ow_findings *findings,
-                       ow_scene *scene)
+                       double most_height, ow_scene *scene)
 {
     ow_scene made = {.layout = layout, .findings = findings};
     ow_status status = ow_figure_new(context, layout, &made.figure);
@@ -90,12 +121,8 @@ ow_status ow_scene_new(const ow_context *context, const ow_layout *layout, const
     }
     number_parts(&made);
     made.narrowest = find_narrowest(layout);
-    ow_figure_choose(&made.figure);
-    choose_scale(&made.figure);
-    centre(&made.figure);
-    ow_scene_block(&made);
-    ow_scene_measure(&made);
-    ow_scene_label(&made);
+    ow_figure_choose(&made.figure, most_height > 0.0);
+    lay_out(&made, most_height);
     if (made.labels.failed) {
         ow_scene_done(&made);
         return OW_MEMORY;

@@ -32,9 +32,11 @@ typedef struct ow_scene {
     ow_arena words;
 } ow_scene;
 
-/* Arranges, measures and labels a layout. OW_OK, OW_MEMORY. The layout and findings must outlive it. */
+/* Arranges, measures and labels a layout. most_height: of everything with its words, mm, kept to as far as
+ * the scale may shrink while words keep their size; 0: free. OW_OK, OW_MEMORY. The layout and findings must
+ * outlive it. */
 ow_status ow_scene_new(const ow_context *context, const ow_layout *layout, const ow_findings *findings,
-                       ow_scene *scene);
+                       double most_height, ow_scene *scene);
 void ow_scene_done(ow_scene *scene);
 
 /* scene_label.c: keeps words off the parts. */

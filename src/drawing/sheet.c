@@ -10,7 +10,11 @@
 
 ow_sheet ow_sheet_new(const ow_context *context, double width)
 {
-    return (ow_sheet){ow_canvas_new(context), width, 2.0, ow_text_new(context), ow_text_new(context)};
+    return (ow_sheet){.canvas = ow_canvas_new(context),
+                      .width = width,
+                      .y = 2.0,
+                      .title = ow_text_new(context),
+                      .description = ow_text_new(context)};
 }
 
 void ow_sheet_done(ow_sheet *sheet)
@@ -54,8 +58,10 @@ void ow_sheet_name(ow_sheet *sheet, const ow_text *words)
 
 void ow_sheet_heading(ow_sheet *sheet, const ow_text *words)
 {
-    sheet->y += sheet->y > 5.0 ? 8.0 : 0.0;
-    ow_sheet_words(sheet, 2.0, sheet->width < 120.0 ? 3.0 : 3.8, true, ow_text_words(words));
+    if (!sheet->captioned) {
+        sheet->y += sheet->y > 5.0 ? 8.0 : 0.0;
+        ow_sheet_words(sheet, 2.0, 3.8, true, ow_text_words(words));
+    }
     ow_sheet_name(sheet, words);
 }
 
@@ -124,7 +130,7 @@ ow_status ow_sheet_write(ow_sheet *sheet, ow_text *text)
         status = OW_MEMORY;
     if (status != OW_OK)
         return status;
-    double height = ceil(sheet->y + 2.0);
+    double height = sheet->captioned ? sheet->y + 0.3 : ceil(sheet->y + 2.0);
     uint64_t name = name_of(&sheet->canvas.body);
     ow_text_add(text, "<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\"");
     ow_text_format(text, " aria-labelledby=\"t%016" PRIx64 "\" aria-describedby=\"d%016" PRIx64 "\"", name,

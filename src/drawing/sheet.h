@@ -13,7 +13,11 @@ typedef struct ow_sheet {
     double width;
     double y;                   /* where the next thing goes */
     ow_text title, description; /* for those who listen */
+    bool captioned;             /* headings stand beside it: they are named, not drawn */
+    double room;                /* height that the figure may take, mm; 0: as it likes */
 } ow_sheet;
+/* A sheet below that width is a column of a page: figures are smaller and say less, words are not smaller. */
+#define OW_SHEET_NARROW 120.0
 
 ow_sheet ow_sheet_new(const ow_context *context, double width);
 void ow_sheet_done(ow_sheet *sheet);

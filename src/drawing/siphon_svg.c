@@ -45,6 +45,36 @@ static void put_angles(const ow_graph *graph, double angle_rad, bool named)
         ow_graph_plumb(graph, OW_PEN_EDGE, DEGREES(angle_rad), named ? "as planned" : "");
 }
 
+/* The two frames side by side in a column, what they show over each. */
+static void put_narrow_graphs(ow_sheet *sheet, const curve *way, const ow_siphon *siphon, double angle_rad)
+{
+    ow_range x = ow_range_around(way->flow[0].x, way->flow[way->count - 1].x, 6);
+    double half = 0.5 * sheet->width, top = sheet->y + 3.5, width = half - 10.5;
+    ow_graph flow = {&sheet->canvas, {8.5, top}, width, 14.0, x, ow_range_around(0.0, way->most_flow, 3)};
+    ow_graph hot = {&sheet->canvas,
+                    {half + 8.5, top},
+                    width,
+                    14.0,
+                    x,
+                    ow_range_around(way->least_hot - 2.0, way->most_hot + 8.0, 3)};
+    ow_type type = {.size = 2.6};
+    ow_graph_frame(&flow, "", "", false);
+    put_angles(&flow, angle_rad, false);
+    ow_graph_curve(&flow, OW_PEN_BOLD, way->flow, way->count);
+    ow_graph_frame(&hot, "", "", false);
+    put_angles(&hot, angle_rad, false);
+    ow_graph_level(&hot, OW_PEN_DASHED, siphon->boiling_c, "");
+    ow_graph_curve(&hot, OW_PEN_BOLD, way->hot, way->count);
+    ow_type boils = {.size = 2.6, .anchor = OW_AT_END};
+    ow_draw_words(
+        &sheet->canvas, &boils,
+        (ow_spot){hot.corner.x + width - 0.8, ow_graph_spot(&hot, x.high, siphon->boiling_c).y - 0.8},
+        "boils");
+    ow_draw_words(&sheet->canvas, &type, (ow_spot){8.5, top - 1.0}, "goes round, L/min");
+    ow_draw_words(&sheet->canvas, &type, (ow_spot){half + 8.5, top - 1.0}, "comes out at, C");
+    sheet->y = top + 14.0 + 5.0;
+}
+
 static void put_graphs(ow_sheet *sheet, const curve *way, const ow_siphon *siphon, double angle_rad)
 {
     ow_range x = ow_range_around(way->flow[0].x, way->flow[way->count - 1].x, 6);
@@ -85,9 +115,11 @@ ow_status ow_sheet_put_siphon(ow_sheet *sheet, const ow_loop *loop, const ow_sip
     ow_text_add(&title, "Coolant going round after shutdown, over the clocking angle");
     ow_sheet_heading(sheet, &title);
     describe(&words, loop, siphon);
-    ow_sheet_words(sheet, 2.0, 2.8, false, ow_text_words(&words));
+    if (!sheet->captioned)
+        ow_sheet_words(sheet, 2.0, 2.8, false, ow_text_words(&words));
     if (way.count > 1)
-        put_graphs(sheet, &way, siphon, loop->angle_rad);
+        (sheet->width < OW_SHEET_NARROW ? put_narrow_graphs : put_graphs)(sheet, &way, siphon,
+                                                                          loop->angle_rad);
     for (size_t index = 0; index < way.count; index++)
         ow_text_format(&words, " %.0f degrees: %.3f L/min, %.0f C.", way.flow[index].x, way.flow[index].y,
                        way.hot[index].y);

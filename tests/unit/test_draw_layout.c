@@ -43,7 +43,7 @@ static bool overlap(const ow_box *a, const ow_box *b)
 static void assert_clear(const ow_shipped *self, const ow_layout *layout, const ow_findings *findings)
 {
     ow_scene scene;
-    assert_int_equal(ow_scene_new(&self->context, layout, findings, &scene), OW_OK);
+    assert_int_equal(ow_scene_new(&self->context, layout, findings, 0.0, &scene), OW_OK);
     const ow_labels *labels = &scene.labels;
     assert_true(labels->count >= 2 * layout->node_count - 1); /* nodes and joints */
     for (size_t a = 0; a < labels->count; a++) {
