@@ -33,6 +33,21 @@ const char *ow_checking_end(const ow_checking *checking, size_t node, size_t end
     return buffer;
 }
 
+const char *ow_checking_joint(const ow_checking *checking, size_t node, char *buffer)
+{
+    const ow_layout_node *at = &checking->layout->nodes[node];
+    char from[OW_WHERE_SIZE], to[OW_WHERE_SIZE];
+    ow_checking_end(checking, at->parent, at->parent_end, from);
+    ow_checking_end(checking, node, at->enter, to);
+    snprintf(buffer, OW_JOINT_WHERE_SIZE, "between %s and %s", from, to);
+    return buffer;
+}
+
+const char *ow_checking_port(const ow_given *given, char words[OW_END_TEXT_SIZE])
+{
+    return given->machine != NULL || given->fixture != NULL ? given->name : ow_end_name(&given->end, words);
+}
+
 static void add(ow_checking *checking, ow_findings *list, const char *rule, ow_severity severity,
                 const char *where, const char *mend, const char *format, va_list arguments)
     __attribute__((format(printf, 7, 0)));

@@ -23,6 +23,11 @@ typedef struct ow_checking {
 #define OW_WHERE_SIZE 160
 const char *ow_checking_node(const ow_checking *checking, size_t node, char *buffer);
 const char *ow_checking_end(const ow_checking *checking, size_t node, size_t end, char *buffer);
+/* The joint over which a node is entered, "between tf-2-4.b and he-4-s.nut". */
+#define OW_JOINT_WHERE_SIZE (2 * OW_WHERE_SIZE + 16)
+const char *ow_checking_joint(const ow_checking *checking, size_t node, char *buffer);
+/* A given port in a sentence: its name, or the end that somebody asked for, which is only called "to". */
+const char *ow_checking_port(const ow_given *given, char words[OW_END_TEXT_SIZE]);
 
 /* What nobody measures: the search reckons in whole micrometres, pascals and thousandths of a degree, and
  * what it lets pass so is not refused here. */

@@ -49,15 +49,10 @@ static void check_clamps(ow_checking *checking, size_t child)
     const ow_layout *layout = checking->layout;
     const ow_joint_rule *rule =
         ow_joint_find(ow_layout_parent_end(layout, child), ow_layout_child_end(layout, child));
-    char from[OW_WHERE_SIZE];
-    char where[2 * OW_WHERE_SIZE + 8];
-    char to[OW_WHERE_SIZE];
+    char where[OW_JOINT_WHERE_SIZE];
     if (rule == NULL || (strcmp(rule->id, "hose-barb") != 0 && strcmp(rule->id, "hose-bead") != 0))
         return;
-    ow_checking_end(checking, layout->nodes[child].parent, layout->nodes[child].parent_end, from);
-    ow_checking_end(checking, child, layout->nodes[child].enter, to);
-    snprintf(where, sizeof where, "%s to %s", from, to);
-    ow_checking_find(checking, "clamped-feed", where,
+    ow_checking_find(checking, "clamped-feed", ow_checking_joint(checking, child, where),
                      "only a clamp holds the hose here, against the gallery's pressure of hot oil");
 }
 
@@ -166,14 +161,15 @@ static void check_rigid_feed(ow_checking *checking, size_t given)
 {
     const ow_layout *layout = checking->layout;
     size_t node = ow_checking_port_node(checking, given);
-    const char *port = layout->givens[given].name;
+    char words[OW_END_TEXT_SIZE];
     if (node == OW_NODE_NONE || checking->limits.flexible == OW_YES)
         return;
     for (size_t at = node; at != OW_NODE_NONE; at = layout->nodes[at].parent) {
         if (layout->nodes[at].part != NULL && ow_part_is_hose(layout->nodes[at].part))
             return;
     }
-    ow_checking_find(checking, "rigid-feed", port, "the whole way to %s is rigid", port);
+    ow_checking_find(checking, "rigid-feed", layout->givens[given].name, "the whole way to %s is rigid",
+                     ow_checking_port(&layout->givens[given], words));
 }
 
 void ow_check_hoses(ow_checking *checking)

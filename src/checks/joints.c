@@ -83,17 +83,12 @@ static void say_wrong(ow_checking *checking, const char *where, size_t child)
 static void check_joint(ow_checking *checking, size_t child)
 {
     const ow_layout *layout = checking->layout;
-    const ow_layout_node *node = &layout->nodes[child];
     const ow_end *outer = ow_layout_parent_end(layout, child);
     const ow_end *inner = ow_layout_child_end(layout, child);
-    char where[2 * OW_WHERE_SIZE + 8];
+    char where[OW_JOINT_WHERE_SIZE];
     char words[OW_END_TEXT_SIZE];
     char other[OW_END_TEXT_SIZE];
-    char from[OW_WHERE_SIZE];
-    char to[OW_WHERE_SIZE];
-    ow_checking_end(checking, node->parent, node->parent_end, from);
-    ow_checking_end(checking, child, node->enter, to);
-    snprintf(where, sizeof where, "%s to %s", from, to);
+    ow_checking_joint(checking, child, where);
     ow_end_name(outer, words);
     ow_end_name(inner, other);
     const ow_joint_rule *rule = ow_joint_find(outer, inner);

@@ -83,7 +83,8 @@ static void check_bore(ow_checking *checking, size_t port_node, const ow_given *
     const ow_layout *layout = checking->layout;
     double wanted_m = checking->limits.least_bore_m;
     bool warns = checking->limits.bore_warns, passed = true;
-    char narrow[400] = "", name[OW_WHERE_SIZE];
+    char narrow[400] = "", name[OW_WHERE_SIZE], words[OW_END_TEXT_SIZE];
+    const char *port = ow_checking_port(to, words);
     if (wanted_m < 0.0)
         return;
     for (size_t child = port_node, at = layout->nodes[child].parent; at != OW_NODE_NONE;
@@ -98,7 +99,7 @@ static void check_bore(ow_checking *checking, size_t port_node, const ow_given *
         if (warns && bore_m >= 0.0)
             list_narrow(narrow, sizeof narrow, ow_checking_node(checking, at, name), bore_m);
         else
-            say_bore(checking, at, bore_m, to->name);
+            say_bore(checking, at, bore_m, port);
     }
     if (warns && to->port != NULL && to->port->bore_m >= 0.0 &&
         to->port->bore_m < wanted_m - OW_CHECKING_SLACK_M)
@@ -106,16 +107,17 @@ static void check_bore(ow_checking *checking, size_t port_node, const ow_given *
     if (narrow[0] != '\0')
         warn_narrow(checking, to, narrow);
     else if (passed)
-        ow_checking_pass(checking, "bore", to->name, "no passage to %s is narrower than %.4g mm", to->name,
+        ow_checking_pass(checking, "bore", to->name, "no passage to %s is narrower than %.4g mm", port,
                          wanted_m * 1e3);
 }
 
-static void check_hoses(ow_checking *checking, const path_sum *sum, const char *port)
+static void check_hoses(ow_checking *checking, const path_sum *sum, const ow_given *to)
 {
-    char where[OW_WHERE_SIZE];
+    char where[OW_WHERE_SIZE], words[OW_END_TEXT_SIZE];
+    const char *port = ow_checking_port(to, words);
     ow_choice wanted = checking->limits.flexible;
     if (wanted == OW_YES && sum->hoses == 0)
-        ow_checking_find(checking, "no-hose", port, "there is no hose on the way to %s", port);
+        ow_checking_find(checking, "no-hose", to->name, "there is no hose on the way to %s", port);
     else if (wanted == OW_YES && sum->hoses > 1)
         ow_checking_find(checking, "two-hoses", ow_checking_node(checking, sum->last_hose, where),
                          "there are %zu hoses on the way to %s", sum->hoses, port);
@@ -123,7 +125,7 @@ static void check_hoses(ow_checking *checking, const path_sum *sum, const char *
         ow_checking_find(checking, "hose", ow_checking_node(checking, sum->last_hose, where),
                          "there is a hose on the way to %s, and none is wanted", port);
     else if (wanted != OW_ANY)
-        ow_checking_pass(checking, "no-hose", port,
+        ow_checking_pass(checking, "no-hose", to->name,
                          wanted == OW_YES ? "one hose leads to %s" : "no hose leads to %s", port);
 }
 
@@ -143,23 +145,23 @@ static void check_orifice(ow_checking *checking, size_t node)
 /* A restrictor that stands where the unit wants none, or behind another. */
 static void check_needless(ow_checking *checking, const path_sum *sum, const ow_given *to, bool forbidden)
 {
-    char where[OW_WHERE_SIZE];
+    char where[OW_WHERE_SIZE], words[OW_END_TEXT_SIZE];
     bool built_in = to->machine != NULL && to->machine->restrictor == OW_BUILT_IN_YES;
     if (sum->restrictors == 0)
         return;
     ow_checking_node(checking, sum->last_restrictor, where);
     if (sum->restrictors > 1)
         ow_checking_find(checking, "second-restrictor", where, "%zu restrictors stand in a row before %s",
-                         sum->restrictors, to->name);
+                         sum->restrictors, ow_checking_port(to, words));
     else if (built_in)
         ow_checking_find(checking, "second-restrictor", where,
                          "%s stands before %s, which has a restrictor built in", where, to->machine->id);
     else if (forbidden)
         ow_checking_find(checking, "restrictor-wrong", where, "%s stands before %s, which wants none", where,
-                         to->name);
+                         ow_checking_port(to, words));
     else if (ow_given_wants(to, OW_BEARING_UNKNOWN) == OW_RESTRICTOR_FORBIDDEN)
         ow_checking_warn(checking, "restrictor-wrong", where, "%s stands before %s, whose bearing wants none",
-                         where, to->name);
+                         where, ow_checking_port(to, words));
 }
 
 /* A hole below 0.8 mm clogs: common practice. */
@@ -175,6 +177,8 @@ static void check_hole(ow_checking *checking, size_t node)
 
 static void check_restrictors(ow_checking *checking, const path_sum *sum, const ow_given *to)
 {
+    char words[OW_END_TEXT_SIZE];
+    const char *port = ow_checking_port(to, words);
     ow_restrictor_ask wanted = checking->limits.restrictor;
     if (wanted == OW_RESTRICTOR_BY_UNIT)
         wanted = ow_given_wants(to, OW_BEARING_UNKNOWN);
@@ -185,26 +189,29 @@ static void check_restrictors(ow_checking *checking, const path_sum *sum, const 
     check_needless(checking, sum, to, wanted == OW_RESTRICTOR_FORBIDDEN);
     if (wanted == OW_RESTRICTOR_REQUIRED && sum->restrictors == 0)
         ow_checking_find(checking, "restrictor-missing", to->name, "there is no restrictor on the way to %s",
-                         to->name);
+                         port);
     else if (checking->layout->circuit == OW_FEED && wanted == OW_RESTRICTOR_ANY && sum->restrictors == 0 &&
              ow_given_wants(to, OW_BEARING_UNKNOWN) == OW_RESTRICTOR_REQUIRED)
         ow_checking_warn(checking, "restrictor-missing", to->name,
-                         "there is no restrictor on the way to %s, whose ball bearings want one", to->name);
+                         "there is no restrictor on the way to %s, whose ball bearings want one", port);
     else if (wanted == OW_RESTRICTOR_REQUIRED)
-        ow_checking_pass(checking, "restrictor-missing", to->name, "a restrictor stands before %s", to->name);
+        ow_checking_pass(checking, "restrictor-missing", to->name, "a restrictor stands before %s", port);
     else if (wanted == OW_RESTRICTOR_FORBIDDEN && sum->restrictors == 0)
-        ow_checking_pass(checking, "restrictor-wrong", to->name, "no restrictor stands before %s", to->name);
+        ow_checking_pass(checking, "restrictor-wrong", to->name, "no restrictor stands before %s", port);
 }
 
-static void check_kept(ow_checking *checking, const path_sum *sum, const char *port)
+static void check_kept(ow_checking *checking, const path_sum *sum, const ow_given *kept)
 {
+    char words[OW_END_TEXT_SIZE];
+    const char *port = ow_checking_port(kept, words);
     if (sum->restrictors > 0)
-        ow_checking_find(checking, "switch-behind-restrictor", port, "%s stands behind a restrictor", port);
-    if (sum->hoses > 0 && !checking->limits.remote_switch)
-        ow_checking_find(checking, "switch-behind-hose", port, "%s stands behind a hose", port);
-    if (sum->restrictors == 0 && (sum->hoses == 0 || checking->limits.remote_switch))
-        ow_checking_pass(checking, "switch-behind-restrictor", port, "%s sees the source's own pressure",
+        ow_checking_find(checking, "switch-behind-restrictor", kept->name, "%s stands behind a restrictor",
                          port);
+    if (sum->hoses > 0 && !checking->limits.remote_switch)
+        ow_checking_find(checking, "switch-behind-hose", kept->name, "%s stands behind a hose", port);
+    if (sum->restrictors == 0 && (sum->hoses == 0 || checking->limits.remote_switch))
+        ow_checking_pass(checking, "switch-behind-restrictor", kept->name,
+                         "%s sees the source's own pressure", port);
 }
 
 void ow_check_paths(ow_checking *checking)
@@ -216,13 +223,12 @@ void ow_check_paths(ow_checking *checking)
         if (node == OW_NODE_NONE)
             continue;
         path_sum sum = sum_path(layout, node);
-        const char *port = layout->givens[given].name;
         if (layout->givens[given].role == OW_ROLE_KEEP) {
-            check_kept(checking, &sum, port);
+            check_kept(checking, &sum, &layout->givens[given]);
             continue;
         }
         check_bore(checking, node, &layout->givens[given]);
-        check_hoses(checking, &sum, port);
+        check_hoses(checking, &sum, &layout->givens[given]);
         check_restrictors(checking, &sum, &layout->givens[given]);
         check_port_bore(checking, given);
     }

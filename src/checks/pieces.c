@@ -18,16 +18,19 @@ static size_t piece_at_hoses(const ow_layout *layout, size_t node)
     }
 }
 
-static void check_closing(ow_checking *checking, size_t first, size_t second, const char *first_name,
-                          const char *second_name)
+static void check_closing(ow_checking *checking, size_t first, size_t second, const ow_given *first_port,
+                          const ow_given *second_port)
 {
+    char first_words[OW_END_TEXT_SIZE], second_words[OW_END_TEXT_SIZE];
+    const char *first_name = ow_checking_port(first_port, first_words);
+    const char *second_name = ow_checking_port(second_port, second_words);
     const ow_layout *layout = checking->layout;
     if (ow_checking_piece(layout, first) == ow_checking_piece(layout, second))
-        ow_checking_find(checking, "closing-joint", second_name,
+        ow_checking_find(checking, "closing-joint", second_port->name,
                          "nothing between %s and %s turns or clamps freely, so the last joint cannot be made",
                          first_name, second_name);
     else
-        ow_checking_pass(checking, "closing-joint", second_name,
+        ow_checking_pass(checking, "closing-joint", second_port->name,
                          "between %s and %s there is a joint that can be made last", first_name, second_name);
 }
 
@@ -46,7 +49,7 @@ static void check_pair(ow_checking *checking, size_t a, size_t b)
     if (first_node == OW_NODE_NONE || second_node == OW_NODE_NONE)
         return;
     if (checking->limits.closing)
-        check_closing(checking, first_node, second_node, first->name, second->name);
+        check_closing(checking, first_node, second_node, first, second);
     if (checking->limits.flexible == OW_YES && a > 0 && first->machine != NULL && second->machine != NULL &&
         piece_at_hoses(layout, first_node) == piece_at_hoses(layout, second_node))
         ow_checking_find(checking, "rigid-pair", second->name, "%s and %s are joined rigidly behind one hose",

@@ -39,20 +39,24 @@ static void check_served(ow_checking *checking, size_t given)
 {
     const ow_layout *layout = checking->layout;
     const ow_given *port = &layout->givens[given];
+    char words[OW_END_TEXT_SIZE];
     size_t times = 0;
     for (size_t node = 1; node < layout->node_count; node++)
         times += layout->nodes[node].part == NULL && layout->nodes[node].given == given;
     for (size_t other = 0; other < given; other++)
         times += is_same_port(&layout->givens[other], port);
     if (times == 0)
-        ow_checking_find(checking, "unserved", port->name, "%s is not reached", port->name);
+        ow_checking_find(checking, "unserved", port->name, "%s is not reached",
+                         ow_checking_port(port, words));
     else if (times > 1 && port->port != NULL)
         ow_checking_find(checking, "unserved", port->name, "%s:%s is reached more than once",
                          port->machine->id, port->port->name);
     else if (times > 1)
-        ow_checking_find(checking, "unserved", port->name, "%s is reached more than once", port->name);
+        ow_checking_find(checking, "unserved", port->name, "%s is reached more than once",
+                         ow_checking_port(port, words));
     else
-        ow_checking_pass(checking, "unserved", port->name, "%s is reached once", port->name);
+        ow_checking_pass(checking, "unserved", port->name, "%s is reached once",
+                         ow_checking_port(port, words));
 }
 
 void ow_check_tree(ow_checking *checking)

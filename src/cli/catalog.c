@@ -28,6 +28,8 @@ static cli_exit show(cli_run *run, const cli_shop *shop, const char *id)
         if (nearest != NULL)
             fprintf(stderr, "; did you mean %s?", nearest);
         fputc('\n', stderr);
+        cli_remember_unknown(run, id, strlen(id));
+        cli_hint_at_shipped(run);
         return CLI_COULD_NOT;
     }
     ow_status status = OW_OK;

@@ -61,6 +61,8 @@ typedef struct cli_given {
 
 #define CLI_GIVEN_MAX 256
 #define CLI_PROGRESS_SIZE 160
+#define CLI_UNKNOWN_MAX 8
+#define CLI_UNKNOWN_SIZE 64
 
 /* The line that tells a person who waits what is being done. */
 typedef struct cli_progress {
@@ -80,6 +82,9 @@ struct cli_run {
     const char *format;
     ow_style style;
     cli_progress progress;
+    char unknown[CLI_UNKNOWN_MAX]
+                [CLI_UNKNOWN_SIZE]; /* marked words of errors: ids, perhaps, of another catalogue */
+    size_t unknown_count;
     size_t errors; /* diagnostics of severity error that were printed */
 };
 
@@ -137,6 +142,11 @@ ow_status cli_open_shop(cli_run *run, bool with_net, cli_shop *shop);
 /* The same with a stock page; NULL = none. */
 ow_status cli_open_shop_with(cli_run *run, const char *stock, bool with_net, cli_shop *shop);
 void cli_close_shop(cli_shop *shop);
+/* Where a thing was not known that the catalogue which ships has, and that was not laid under the others:
+ * says how to have both. */
+void cli_hint_at_shipped(cli_run *run);
+/* Keeps words that were not known, for that hint. */
+void cli_remember_unknown(cli_run *run, const char *words, size_t length);
 #define CLI_FOLDERS_MAX 32
 #define CLI_PATH_SIZE 4096
 /* The folders of the catalogue, CLI_FOLDERS_MAX at most, of which one may be written into `path`; 0 after

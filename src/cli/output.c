@@ -37,6 +37,8 @@ cli_exit cli_fail(cli_run *run, ow_status status)
         fprintf(stderr, "oilway %s: interrupted; nothing was written\n", run->command->name);
     else if (run->errors == 0)
         fprintf(stderr, "oilway %s: %s\n", run->command->name, ow_status_text(status));
+    else if (status == OW_INPUT)
+        cli_hint_at_shipped(run);
     return CLI_COULD_NOT;
 }
 
@@ -49,6 +51,20 @@ void cli_print_aside(cli_run *run, ow_text *text)
     ow_text_done(text);
 }
 
+void cli_remember_unknown(cli_run *run, const char *words, size_t length)
+{
+    if (run->unknown_count < CLI_UNKNOWN_MAX)
+        snprintf(run->unknown[run->unknown_count++], CLI_UNKNOWN_SIZE, "%.*s", (int)length, words);
+}
+
+static void remember_marked(cli_run *run, const ow_diagnostic *diagnostic)
+{
+    const char *line = diagnostic->line_text;
+    size_t start = diagnostic->column - 1, length = diagnostic->mark_width;
+    if (line != NULL && diagnostic->column > 0 && start + length <= diagnostic->line_length)
+        cli_remember_unknown(run, line + start, length);
+}
+
 void cli_report(void *user, const ow_diagnostic *diagnostic)
 {
     cli_run *run = user;
@@ -59,8 +75,10 @@ void cli_report(void *user, const ow_diagnostic *diagnostic)
     if (run->style.ascii)
         ow_text_make_ascii(&text);
     fputs(ow_text_words(&text), stderr);
-    if (diagnostic->severity == OW_ERROR)
+    if (diagnostic->severity == OW_ERROR) {
         run->errors++;
+        remember_marked(run, diagnostic);
+    }
     ow_text_done(&text);
 }
 

@@ -70,6 +70,57 @@ size_t cli_find_folders(cli_run *run, const char **folders, char *path, size_t s
     return 0;
 }
 
+static bool same_folder(const char *a, const char *b)
+{
+    struct stat first, second;
+    return stat(a, &first) == 0 && stat(b, &second) == 0 && first.st_dev == second.st_dev &&
+           first.st_ino == second.st_ino;
+}
+
+/* The first of the words not known that the catalogue in a folder has: a machine, switch, sender or part. The
+ * port, or which of several, that may stand behind the id does not count. NULL: none. */
+static const char *first_known(const cli_run *run, const char *folder)
+{
+    const ow_context quiet = OW_CONTEXT_INIT;
+    const ow_catalog_options options = {&folder, 1, NULL, false, false};
+    const char *found = NULL;
+    ow_catalog *catalog = NULL;
+    if (run->unknown_count == 0 || ow_catalog_load(&quiet, &options, &catalog) != OW_OK)
+        return NULL;
+    for (size_t index = 0; index < run->unknown_count && found == NULL; index++) {
+        char id[CLI_UNKNOWN_SIZE];
+        snprintf(id, sizeof id, "%.*s", (int)strcspn(run->unknown[index], ":#"), run->unknown[index]);
+        if (ow_catalog_machine(catalog, id) != NULL || ow_catalog_part(catalog, id) != NULL)
+            found = run->unknown[index];
+    }
+    ow_catalog_free(catalog);
+    return found;
+}
+
+void cli_hint_at_shipped(cli_run *run)
+{
+    const char *folders[CLI_FOLDERS_MAX];
+    char path[CLI_PATH_SIZE], shipped[CLI_PATH_SIZE];
+    if ((run->command->uses & CLI_USES_CATALOG) == 0 || !shipped_catalog(shipped, sizeof shipped))
+        return;
+    size_t count = cli_find_folders(run, folders, path, sizeof path);
+    for (size_t index = 0; index < count; index++) {
+        if (same_folder(folders[index], shipped))
+            return;
+    }
+    const char *known = count > 0 ? first_known(run, shipped) : NULL;
+    if (known == NULL)
+        return;
+    fprintf(stderr,
+            "oilway %s: the catalogue that came with the program has %s, but %s stands in its place. To have "
+            "both, lay "
+            "yours over it:\n    --catalog %s",
+            run->command->name, known, folders[0], same_folder("catalog", shipped) ? "catalog" : shipped);
+    for (size_t index = 0; index < count; index++)
+        fprintf(stderr, " --catalog %s", folders[index]);
+    fputc('\n', stderr);
+}
+
 static void tell_left_out(const ow_catalog *catalog)
 {
     size_t count = ow_catalog_left_out_count(catalog);

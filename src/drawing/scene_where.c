@@ -25,8 +25,8 @@ size_t ow_scene_where(const ow_context *context, const ow_layout *layout, const 
     *end = OW_PART_ENDS;
     if (where == NULL || where[0] == '\0')
         return found;
-    const char *second = strstr(where, " to "); /* a joint: its further side */
-    const char *words = second != NULL ? second + 4 : where;
+    const char *second = strncmp(where, "between ", 8) == 0 ? strstr(where, " and ") : NULL;
+    const char *words = second != NULL ? second + 5 : where; /* a joint: its further side */
     size_t length = strlen(words);
     ow_text name = ow_text_new(context);
     for (size_t node = 0; node < layout->node_count && found == OW_NODE_NONE; node++) {

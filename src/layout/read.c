@@ -6,7 +6,8 @@
 
 static void read_from(ow_reading *reading, const ow_yaml *map)
 {
-    const ow_yaml *from = ow_yaml_need(reading->context, reading->source, map, "from");
+    const ow_yaml *from =
+        ow_yaml_need_such(reading->context, reading->source, map, "from", "from: brockle-4:gallery");
     ow_named named;
     reading->leaf_count = 1;
     reading->leaves[0] = (ow_leaf){.given = {.name = "from", .role = OW_ROLE_SOURCE}, .words = "from"};
@@ -76,7 +77,8 @@ static void read_body(ow_reading *reading, const ow_yaml *map)
 {
     const ow_yaml *asked = ow_yaml_member(map, "asked");
     read_head(reading, map);
-    const ow_yaml *parts = ow_yaml_need(reading->context, reading->source, map, "parts");
+    const ow_yaml *parts = ow_yaml_need_such(reading->context, reading->source, map, "parts",
+                                             "parts: [tf-2-4, \"-4 flare37 female swivel\"]");
     if (!parts)
         ow_reading_note(reading, OW_INPUT);
     else
@@ -97,9 +99,10 @@ static ow_status read_layout(const ow_context *context, const ow_catalog *catalo
         return status;
     ow_reading reading = {.context = context, .catalog = catalog, .source = source, .layout = layout};
     reading.file = source->name ? ow_reading_copy(&reading, source->name) : NULL;
-    if (map->kind == OW_YAML_MAP)
+    ow_reading_note(&reading, ow_yaml_is_document(context, source, map, OW_DOCUMENT_LAYOUT));
+    if (reading.status == OW_OK && map->kind == OW_YAML_MAP)
         read_body(&reading, map);
-    else
+    else if (reading.status == OW_OK)
         ow_reading_fault(&reading, map->span, "a map with \"layout\", \"from\" and \"parts\"", NULL,
                          "this is not a layout");
     if (reading.faults >= OW_LAYOUT_FAULTS_MAX)

@@ -219,17 +219,20 @@ static void read_line(ow_physics_reading *reading, const ow_yaml *map, void *int
     static const char *const known[] = {"line",   "oil",  "rise",  "roughness", "states",
                                         "pieces", "load", "split", "restrictor"};
     ow_feed *feed = into;
-    if (!ow_physics_map(reading, map, known, sizeof known / sizeof known[0]))
+    if (!ow_physics_note(reading,
+                         ow_yaml_is_document(reading->context, reading->source, map, OW_DOCUMENT_LINE)) ||
+        !ow_physics_map(reading, map, known, sizeof known / sizeof known[0]))
         return;
     feed->title = ow_physics_words(reading, map, "line", "");
-    const ow_yaml *oil = ow_yaml_need(reading->context, reading->source, map, "oil");
+    const ow_yaml *oil = ow_yaml_need_such(reading->context, reading->source, map, "oil", "oil: 15W-40");
     if (oil != NULL)
         ow_physics_oil(reading, oil, &feed->oil);
     else
         ow_physics_note(reading, OW_INPUT);
     read_roughness(reading, map, feed);
     read_states(reading, ow_yaml_member(map, "states"), feed);
-    if (ow_yaml_need(reading->context, reading->source, map, "pieces") == NULL)
+    if (ow_yaml_need_such(reading->context, reading->source, map, "pieces",
+                          "pieces: [chamber, pipe: {bore: 4.4 mm, length: 650 mm}, chamber]") == NULL)
         ow_physics_note(reading, OW_INPUT);
     read_branch(reading, map, 0, &feed->trunk);
     const ow_yaml *restrictor = ow_yaml_member(map, "restrictor");

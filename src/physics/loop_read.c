@@ -47,7 +47,8 @@ static void read_ports(ow_physics_reading *reading, const ow_yaml *map, ow_loop 
 {
     static const char *const known[] = {"apart", "angle"};
     static const ow_physics_field angle = {"angle", OW_ANGLE, -right_angle - 1e-9, right_angle + 1e-9};
-    const ow_yaml *ports = ow_yaml_need(reading->context, reading->source, map, "ports");
+    const ow_yaml *ports = ow_yaml_need_such(reading->context, reading->source, map, "ports",
+                                             "ports: {apart: 70 mm, angle: 15 deg}");
     if (ports == NULL)
         ow_physics_note(reading, OW_INPUT);
     else if (ow_physics_map(reading, ports, known, 2)) {
@@ -96,7 +97,9 @@ static void read_loop(ow_physics_reading *reading, const ow_yaml *map, void *int
     static const char *const known[] = {"loop",     "coolant", "heat",   "cold", "ports",    "rise",
                                         "cold-leg", "hot-leg", "jacket", "cap",  "roughness"};
     ow_loop *loop = into;
-    if (!ow_physics_map(reading, map, known, sizeof known / sizeof known[0]))
+    if (!ow_physics_note(reading,
+                         ow_yaml_is_document(reading->context, reading->source, map, OW_DOCUMENT_LOOP)) ||
+        !ow_physics_map(reading, map, known, sizeof known / sizeof known[0]))
         return;
     loop->title = ow_physics_words(reading, map, "loop", "");
     loop->heat_w = OW_SOAK_HEAT_W;

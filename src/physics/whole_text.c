@@ -9,7 +9,8 @@ static void read_document(ow_physics_reading *reading, const ow_yaml_text *yaml,
         return;
     }
     const ow_yaml *second = yaml->document_count > 1 ? ow_yaml_real(yaml->documents[1]) : NULL;
-    ow_physics_fault(reading, second, "one document", NULL,
+    ow_physics_fault(reading, second, "one document",
+                     second != NULL ? "write it into a file of its own; --- begins a new document" : NULL,
                      second != NULL ? "a second document" : "there is nothing to read");
 }
 

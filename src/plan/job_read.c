@@ -297,9 +297,12 @@ static void read_document(ow_job_reading *reading, const ow_yaml *map)
     while (ow_job_keys[count] != NULL)
         count++;
     ow_job_note(reading, ow_yaml_known_keys(reading->context, reading->source, map, ow_job_keys, count));
-    const ow_yaml *title = ow_yaml_need(reading->context, reading->source, map, "job");
-    const ow_yaml *engine = ow_yaml_need(reading->context, reading->source, map, "engine");
-    const ow_yaml *turbo = ow_yaml_need(reading->context, reading->source, map, "turbo");
+    const ow_yaml *title = ow_yaml_need_such(reading->context, reading->source, map, "job",
+                                             "job: tractor pull, plover-41 on a brockle-4");
+    const ow_yaml *engine =
+        ow_yaml_need_such(reading->context, reading->source, map, "engine", "engine: brockle-4");
+    const ow_yaml *turbo =
+        ow_yaml_need_such(reading->context, reading->source, map, "turbo", "turbo: plover-41");
     if (title == NULL || engine == NULL || turbo == NULL)
         ow_job_note(reading, OW_INPUT);
     if (title != NULL)
@@ -314,6 +317,17 @@ static void read_document(ow_job_reading *reading, const ow_yaml *map)
     read_blocks(reading, map);
     if (turbo != NULL)
         check_counts(reading, turbo);
+}
+
+static void refuse_documents(ow_job_reading *reading, const ow_yaml_text *yaml)
+{
+    if (yaml->document_count == 0)
+        ow_job_note(reading, ow_report(reading->context, OW_ERROR, OW_INPUT, reading->source->name,
+                                       "a map that begins with job:", NULL, "there is nothing in it"));
+    else
+        ow_job_fault(reading, ow_yaml_real(yaml->documents[1]), "one job in a text",
+                     "write each job into a file of its own; --- begins a new document",
+                     "a job is one document; this text has %zu", yaml->document_count);
 }
 
 ow_status ow_job_read(const ow_context *context, const ow_catalog *catalog, const char *file,
@@ -334,11 +348,12 @@ ow_status ow_job_read(const ow_context *context, const ow_catalog *catalog, cons
     *storage = (job_storage){.context = context, .arena = ow_arena_new(context)};
     storage->job.storage = storage;
     ow_job_reading reading = {context, catalog, &yaml.source, &storage->arena, &storage->job, OW_OK};
-    if (yaml.document_count == 1)
+    if (yaml.document_count > 0)
+        ow_job_note(&reading, ow_yaml_is_document(context, &yaml.source, yaml.documents[0], OW_DOCUMENT_JOB));
+    if (reading.status == OW_OK && yaml.document_count == 1)
         read_document(&reading, yaml.documents[0]);
-    else
-        ow_job_note(&reading, ow_report(context, OW_ERROR, OW_INPUT, file, "one document", NULL,
-                                        "a job is one document; this text has %zu", yaml.document_count));
+    else if (reading.status == OW_OK)
+        refuse_documents(&reading, &yaml);
     ow_yaml_done(&yaml);
     if (reading.status != OW_OK) {
         ow_job_free(&storage->job);

@@ -14,7 +14,7 @@ static void write_passed(ow_text *text, const ow_findings *passed, const ow_styl
         ow_text_char(text, ' ');
         ow_look_paint(text, OW_PAINT_GOOD, style, sign);
         ow_text_char(text, ' ');
-        if (strstr(pass->where, " to ") != NULL)
+        if (strncmp(pass->where, "between ", 8) == 0)
             ow_text_format(&line, "%s: ", pass->where);
         ow_text_add(&line, pass->message);
         /* A joint names the standard that it is by itself; what was asked has no other source. */

@@ -155,6 +155,33 @@ static void write_range(ow_text *text, double least, double most, const char *un
         ow_text_format(text, "; %g %s", most, unit);
 }
 
+static size_t count_torque_sources(const ow_card *card)
+{
+    size_t count = 0;
+    for (size_t i = 0; i < card->torque_count; i++) {
+        bool again = card->torques[i].most_nm <= 0.0;
+        for (size_t before = 0; before < i && !again; before++)
+            again = strcmp(card->torques[i].source, card->torques[before].source) == 0;
+        count += !again;
+    }
+    return count;
+}
+
+/* Torques, with their source, or how many there are: the card has them one by one. */
+static void write_torques(ow_text *text, const ow_card *card)
+{
+    size_t count = count_torque_sources(card);
+    const char *one = "";
+    for (size_t i = card->torque_count; i-- > 0;)
+        one = card->torques[i].most_nm > 0.0 ? card->torques[i].source : one;
+    write_range(text, card->least_nm, card->most_nm, "N m");
+    if (count == 1)
+        ow_text_format(text, " (%s)", one);
+    else
+        ow_text_format(text, " (%zu sources%s: see its card)", count,
+                       card->most_nm > SOURCES_DIFFER * card->least_nm ? ", which differ" : "");
+}
+
 void ow_look_card(ow_text *text, const ow_card *card)
 {
     for (size_t i = 0; i < card->consumable_count; i++) {
@@ -163,18 +190,20 @@ void ow_look_card(ow_text *text, const ow_card *card)
         if (item->count > 0)
             ow_text_format(text, "%zu x ", item->count);
         ow_text_format(text, "%s%s%s", item->what, item->size[0] ? " " : "", item->size);
+        if (item->size[0] != '\0')
+            ow_text_format(text, " (%s)", item->source);
     }
     if (card->ring_hint[0])
         ow_text_format(text, ", %s", card->ring_hint);
-    if (card->torque_count > 0 && card->torques[0].most_turns > 0.0)
+    if (card->torque_count > 0 && card->torques[0].most_turns > 0.0) {
         write_range(text, card->torques[0].least_turns, card->torques[0].most_turns,
                     "turns from finger tight");
-    else if (card->has_torque) {
-        write_range(text, card->least_nm, card->most_nm, "N m");
-        if (card->most_nm > SOURCES_DIFFER * card->least_nm)
-            ow_text_add(text, ", sources differ");
-    } else if (card->engagement.pitch_m > 0.0)
+        ow_text_format(text, " (%s)", card->torques[0].source);
+    } else if (card->has_torque) {
+        write_torques(text, card);
+    } else if (card->engagement.pitch_m > 0.0) {
         ow_text_add(text, "; no published torque");
+    }
 }
 
 void ow_report_card_text(ow_text *text, const ow_card *card, const ow_style *style)

@@ -23,7 +23,7 @@ static void line(drawing *draw, const char *prefix, const char *words)
     ow_text_char(draw->text, '\n');
 }
 
-/* What seals a joint, how it is tightened, by which source. */
+/* What seals a joint and how it is tightened, each with its own source behind it. */
 static void add_seal(drawing *draw, size_t child, const ow_joint_rule *rule, ow_text *words)
 {
     ow_card card;
@@ -32,11 +32,11 @@ static void add_seal(drawing *draw, size_t child, const ow_joint_rule *rule, ow_
         return;
     }
     ow_text_add(words, rule->seals_by);
-    if (ow_layout_joint_card(draw->layout, child, &card) == OW_OK)
-        ow_look_card(words, &card);
     if (rule->verdict == OW_TOLERATED)
         ow_text_add(words, " [tolerated, by no standard]");
     ow_text_format(words, " (%s)", rule->source);
+    if (ow_layout_joint_card(draw->layout, child, &card) == OW_OK)
+        ow_look_card(words, &card);
 }
 
 /* Appends words, broken at blanks so that no line is wider than the style; each further line begins as the

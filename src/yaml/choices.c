@@ -2,8 +2,11 @@
 /* Values and keys out of a known list of words. */
 #include <string.h>
 
+#include "base/format.h"
 #include "base/words.h"
 #include "yaml/reader.h"
+
+#define ADD_IT "add it"
 
 /* "adapter, elbow or tee" */
 static void add_list(ow_text *text, const char *const *words, size_t count)
@@ -133,17 +136,27 @@ ow_status ow_yaml_known_keys(const ow_context *context, const ow_source *source,
 const ow_yaml *ow_yaml_need(const ow_context *context, const ow_source *source, const ow_yaml *map,
                             const char *key)
 {
+    char example[64];
+    ow_format_to(example, sizeof example, "%.50s: …", key);
+    return ow_yaml_need_such(context, source, map, key, example);
+}
+
+const ow_yaml *ow_yaml_need_such(const ow_context *context, const ow_source *source, const ow_yaml *map,
+                                 const char *key, const char *example)
+{
+    char expected[160];
     const ow_yaml *member = ow_yaml_member(map, key);
     if (member != NULL)
         return member;
+    ow_format_to(expected, sizeof expected, "a line such as %.140s", example);
     map = ow_yaml_real(map);
     if (map == NULL)
-        ow_report(context, OW_ERROR, OW_INPUT, source->name, NULL, NULL, "\"%s\" is missing", key);
+        ow_report(context, OW_ERROR, OW_INPUT, source->name, expected, ADD_IT, "\"%s\" is missing", key);
     else if (map->kind != OW_YAML_MAP)
         ow_source_report(context, OW_ERROR, OW_INPUT, source, map->span, "a map: keys with values", NULL,
                          "%sthis is no map, and \"%s\" is missing", label_of(map).words, key);
     else
         ow_source_report(context, OW_ERROR, OW_INPUT, source, map->key != NULL ? map->key_span : map->span,
-                         NULL, NULL, "%s\"%s\" is missing", label_of(map).words, key);
+                         expected, ADD_IT, "%s\"%s\" is missing", label_of(map).words, key);
     return NULL;
 }

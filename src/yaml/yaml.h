@@ -63,5 +63,22 @@ ow_status ow_yaml_known_keys(const ow_context *context, const ow_source *source,
 /* A member that must be there: NULL and a report if it is not. */
 const ow_yaml *ow_yaml_need(const ow_context *context, const ow_source *source, const ow_yaml *map,
                             const char *key);
+/* The same, with what the line could look like: "engine: brockle-4". */
+const ow_yaml *ow_yaml_need_such(const ow_context *context, const ow_source *source, const ow_yaml *map,
+                                 const char *key, const char *example);
+
+/* What a document is, by the key that it is headed with. */
+typedef enum ow_yaml_document {
+    OW_DOCUMENT_LAYOUT,
+    OW_DOCUMENT_JOB,
+    OW_DOCUMENT_LINE,
+    OW_DOCUMENT_LOOP
+} ow_yaml_document;
+/*
+ * Reports a document that is headed as one of another kind, once, instead of each of its keys: OW_INPUT.
+ * OW_OK if it is headed as wanted, or as nothing that is known.
+ */
+ow_status ow_yaml_is_document(const ow_context *context, const ow_source *source, const ow_yaml *map,
+                              ow_yaml_document wanted);
 
 #endif

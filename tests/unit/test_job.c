@@ -190,12 +190,12 @@ static const struct {
     size_t line, column; /* of the mark; 0: the text as a whole */
     const char *message, *expected;
 } faults[] = {
-    {"", 0, 0, "one document", NULL},
+    {"", 0, 0, "there is nothing in it", "a map that begins with job:"},
     {"- 1\n", 1, 1, "this is no job", "begins with job"},
     {"engine: motor\nturbo: plain\n", 1, 1, "job", NULL},
     {"job: x\nturbo: plain\n", 1, 1, "engine", NULL},
     {"job: x\nengine: motor\n", 1, 1, "turbo", NULL},
-    {HEAD "---\n" HEAD, 0, 0, "a job is one document", "one document"},
+    {HEAD "---\n" HEAD, 5, 1, "a job is one document", "one job in a text"},
     {"job: [a]\nengine: motor\nturbo: plain\n", 1, 6, "words are wanted", "what the job is called"},
     {"job: x\nengine: moter\nturbo: plain\n", 2, 9, "no engine \"moter\"", NULL},
     {"job: x\nengine: plain\nturbo: plain\n", 2, 9, "\"plain\" is no engine", NULL},
