@@ -207,12 +207,12 @@ cases-asan: | $(BUILD)/.check-packages ## the end-to-end cases against a binary 
 # ---- documentation --------------------------------------------------------------------------
 .PHONY: docs docs-fresh
 docs: $(BUILD)/oilway ## write anew what the documentation takes from the program
-	@tests/docs/run.py $(BUILD)/oilway --update README.md $(sort $(wildcard docs/*.md))
+	@tests/docs/run.py $(BUILD)/oilway --update README.md examples/README.md $(sort $(wildcard docs/*.md))
 	@$(BUILD)/oilway manual >docs/man/oilway.1
 	@$(BUILD)/oilway rules --format md >docs/rules.md
 docs-fresh: $(BUILD)/oilway | $(BUILD)/.check-packages ## sessions and YAML in the documentation, the manual, the JSON against its schemas
-	@tests/docs/run.py $(BUILD)/oilway README.md $(sort $(wildcard docs/*.md))
+	@tests/docs/run.py $(BUILD)/oilway README.md examples/README.md $(sort $(wildcard docs/*.md))
 	@$(BUILD)/oilway manual | cmp - docs/man/oilway.1
 	@$(BUILD)/oilway rules --format md | cmp - docs/rules.md
-	@tests/docs/pages.py $(BUILD)/oilway README.md $(sort $(wildcard docs/*.md))
+	@tests/docs/pages.py $(BUILD)/oilway README.md examples/README.md $(sort $(wildcard docs/*.md))
 	@tests/docs/schemas.py $(BUILD)/oilway

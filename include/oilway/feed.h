@@ -77,7 +77,8 @@ typedef struct ow_feed_load {
     const char *name;
     double flow_m3s;
     double pressure_pa;
-    bool dead; /* a branch without a load */
+    bool dead;         /* a branch without a load */
+    bool ball_bearing; /* as the branch */
 } ow_feed_load;
 
 typedef struct ow_feed_result { /* in one state */

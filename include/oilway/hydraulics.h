@@ -165,6 +165,7 @@ struct ow_branch {
     double rise_m; /* its end above its start */
     bool has_load;
     ow_load load;
+    bool ball_bearing;   /* the load is one, and is held to the pressure that it wants */
     size_t branch_count; /* a split, if not 0 */
     const ow_branch *branches;
 };

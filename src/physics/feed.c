@@ -73,8 +73,8 @@ static ow_status list_loads(ow_arena *arena, const ow_branch_flow *flows, size_t
         const ow_branch *branch = flows[i].branch;
         if (branch->branch_count > 0)
             continue;
-        result->loads[result->load_count++] =
-            (ow_feed_load){end_name(branch), flows[i].flow_m3s, flows[i].end_pa, !branch->has_load};
+        result->loads[result->load_count++] = (ow_feed_load){
+            end_name(branch), flows[i].flow_m3s, flows[i].end_pa, !branch->has_load, branch->ball_bearing};
         if (branch->has_load && (!found || flows[i].end_pa < result->turbo_pa)) {
             result->turbo_pa = flows[i].end_pa;
             found = true;

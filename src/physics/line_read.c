@@ -58,8 +58,10 @@ static void read_load(ow_physics_reading *reading, const ow_yaml *node, ow_branc
                                         "density", "laminar-share", "bearing", "size"};
     if (!ow_physics_map(reading, node, known, sizeof known / sizeof known[0]))
         return;
-    const ow_typical_load *typical = ow_typical_load_at(read_kind(reading, node));
+    ow_load_kind kind = read_kind(reading, node);
+    const ow_typical_load *typical = ow_typical_load_at(kind);
     branch->has_load = true;
+    branch->ball_bearing = kind == OW_LOAD_BALL;
     branch->load = typical->load;
     branch->load.name =
         ow_physics_words(reading, node, "name", branch->name[0] != '\0' ? branch->name : "turbo");

@@ -21,6 +21,10 @@ const ow_rule ow_physics_rules[] = {
     {"feed-pressure-high", OW_WARNING, "feed", "The pressure at the turbo is above what its bearing takes.",
      "Measure it warm; mend the relief valve or use another take-off. A journal bearing gets no restrictor.",
      "common practice: about 4.5 bar (65 psi) for a plain journal bearing"},
+    {"feed-ball-high", OW_WARNING, "feed", "The oil arrives with more pressure than a ball bearing wants.",
+     "Fit a restrictor, or the next smaller hole, and measure behind it; `restrictor` in a line reckons the "
+     "hole.",
+     "common practice: 2.8 to 3.1 bar (40 to 45 psi) at full speed, hot"},
     {"feed-pressure-low", OW_WARNING, "feed", "The pressure at the turbo is too low at hot idle.",
      "Shorten the line, use a wider hose and wider fittings, or another take-off.",
      "common practice: at least about 0.7 bar (10 psi) at hot idle"},

@@ -17,6 +17,9 @@ static const char line_short[] =
     "line: short\noil: {kv40: 110, kv100: 14.7, rho15: 878}\n"
     "states: [{name: hot, oil: 100 C, gallery: 2.6 bar}]\n"
     "pieces: [chamber, pipe: {bore: 4.4 mm, length: 60 mm}, chamber]\n" LINE_LOAD("4", "1");
+static const char line_ball[] = "line: ball bearing\noil: {kv40: 110, kv100: 14.7, rho15: 878}\n"
+                                "states: [{name: hot, oil: 100 C, gallery: 3 bar}]\n"
+                                "pieces: [chamber, " LINE_PIPES ", chamber]\nload: {bearing: ball}\n";
 #define HELD(target)                                                                                 \
     "restrictor: {length: 3 mm, target: " target " bar, state: warm}\npieces: [chamber, " LINE_PIPES \
     ", restrictor: wanted, chamber]\n"
@@ -56,6 +59,10 @@ static const rule_case quick_cases[] = {
     /* ---- feed ---- */
     {"feed-pressure-high", SUBJECT_LINE, line_plain, TEXT("1.6 bar", "5.5 bar"), OW_WARNING,
      "above the 4.5 bar (65 psi)", "mend the relief valve", TEXT("5.5 bar", "4.5 bar")},
+    {"feed-ball-high", SUBJECT_LINE, line_ball, TEXT("gallery: 3 bar", "gallery: 4.5 bar"), OW_WARNING,
+     "above the 2.8 to 3.1 bar (40 to 45 psi) that a ball bearing wants", "Fit a restrictor",
+     TEXT("pipe: {bore: 4.8 mm, length: 650 mm}, chamber]",
+          "pipe: {bore: 4.8 mm, length: 650 mm}, holes: {count: 1, bore: 1 mm, length: 3 mm}, chamber]")},
     {"feed-pressure-low", SUBJECT_LINE, line_plain, TEXT("1.6 bar", "0.6 bar"), OW_WARNING,
      "less than 0.7 bar (10 psi)", "or another take-off", TEXT("0.6 bar", "1.2 bar")},
     {"feed-dry", SUBJECT_LINE, line_plain, TEXT("1.6 bar", "0.01 bar"), OW_ERROR, "0.01 bar do not lift it",
