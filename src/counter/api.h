@@ -14,6 +14,7 @@ ow_status counter_api_bill(counter_call *call);
 ow_status counter_api_plan(counter_call *call);
 ow_status counter_api_draw(counter_call *call);
 ow_status counter_api_swap(counter_call *call);
+ow_status counter_api_flow(counter_call *call);
 
 ow_status counter_api_caliper(counter_call *call);
 ow_status counter_api_thread(counter_call *call);
@@ -42,5 +43,9 @@ ow_status counter_sheet_of_stack(counter_call *call);
 ow_status counter_read_layouts(counter_call *call, ow_layout **layouts, size_t *count);
 /* Reads the body as a job, plans it, and hands the plan over. */
 ow_status counter_with_plan(counter_call *call, ow_status (*use)(counter_call *call, const ow_plan *plan));
+
+/* Reads the body as layouts, reckons what the oil does in the first feed, and hands that over; OW_NONE if
+ * there is none. */
+ow_status counter_with_flow(counter_call *call, ow_status (*use)(counter_call *call, const ow_plan *plan));
 
 #endif

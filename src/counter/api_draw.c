@@ -91,6 +91,21 @@ static ow_status draw_plan(counter_call *call, const ow_plan *plan)
     return OW_INPUT;
 }
 
+/* A layout has no more to draw than itself and, of a feed, the pressure along it. */
+static bool wants_pressure(counter_call *call)
+{
+    const char *of = counter_value(call, "of");
+    if (of != NULL && strcmp(of, "all") != 0 && strcmp(of, "pressure") != 0)
+        counter_fault(call, "of", of, "not a word known of a layout", "all or pressure");
+    return of != NULL && strcmp(of, "pressure") == 0;
+}
+
+static ow_status draw_flow(counter_call *call, const ow_plan *plan)
+{
+    call->type = COUNTER_SVG;
+    return draw_pressure(call, plan);
+}
+
 ow_status counter_api_draw(counter_call *call)
 {
     const char *format = counter_value(call, "format");
@@ -99,6 +114,10 @@ ow_status counter_api_draw(counter_call *call)
         counter_fault(call, "format", format, "not a word known here", "svg or text");
     if (call->faults.errors > 0)
         return OW_INPUT;
-    return ow_job_is(call->body, call->body_length) ? counter_with_plan(call, draw_plan)
-                                                    : draw_layouts(call, bare, text);
+    if (ow_job_is(call->body, call->body_length))
+        return counter_with_plan(call, draw_plan);
+    bool pressure = wants_pressure(call);
+    if (call->faults.errors > 0)
+        return OW_INPUT;
+    return pressure ? counter_with_flow(call, draw_flow) : draw_layouts(call, bare, text);
 }

@@ -81,6 +81,54 @@ ow_status counter_api_bill(counter_call *call)
     return status;
 }
 
+/* The oil that is named, or none: then one is assumed. */
+static ow_status fill_oil(counter_call *call, ow_job *job)
+{
+    const char *grade = counter_value(call, "oil");
+    if (grade == NULL)
+        return OW_OK;
+    const ow_typical_oil *oil = ow_typical_oil_find(grade);
+    if (oil == NULL) {
+        counter_fault(call, "oil", grade, "no figures are known for this oil", "a grade such as 15W-40");
+        return OW_INPUT;
+    }
+    job->has_oil = true;
+    job->oil_grade = oil->name;
+    return ow_oil_set(oil->name, oil->kv40_mm2s, oil->kv100_mm2s, oil->density15_kgm3, &job->oil);
+}
+
+ow_status counter_with_flow(counter_call *call, ow_status (*use)(counter_call *call, const ow_plan *plan))
+{
+    ow_layout *layouts = NULL;
+    ow_job job = {.title = "", .turbo_pressure_pa = {false, 0.0}};
+    ow_plan plan;
+    size_t count = 0, feed = 0;
+    ow_status status = fill_oil(call, &job);
+    if (status == OW_OK)
+        status = counter_read_layouts(call, &layouts, &count);
+    if (status != OW_OK)
+        return status;
+    while (feed + 1 < count && layouts[feed].circuit != OW_FEED)
+        feed++;
+    status = count > 0 ? ow_plan_reckon_feed(&call->context, &job, &layouts[feed], &plan) : OW_NONE;
+    if (status == OW_OK) {
+        status = use(call, &plan);
+        ow_plan_done(&plan);
+    }
+    ow_layouts_free(&call->context, layouts, count);
+    return status;
+}
+
+static ow_status write_flow(counter_call *call, const ow_plan *plan)
+{
+    return ow_report_plan_feed_json(&call->text, plan);
+}
+
+ow_status counter_api_flow(counter_call *call)
+{
+    return counter_with_flow(call, write_flow);
+}
+
 static ow_status write_swaps(counter_call *call, const ow_layout *layouts, size_t count, const char *place)
 {
     size_t index = 0, node = OW_NODE_NONE;

@@ -138,12 +138,13 @@ static ow_status fit_restrictor(ow_planning *planning, ow_ask_words *words, ow_p
     return OW_OK;
 }
 
+/* `words`: the ask, by which another restrictor may be found; NULL where the layout is not to be changed. */
 static ow_status reckon(ow_planning *planning, ow_ask_words *words, ow_plan_feed *feed)
 {
     ow_status status = ow_plan_feed_line(planning, feed->layout, feed);
     if (status == OW_OK && feed->feed.restrictor.piece != NULL) {
         status = size_restrictor(planning, feed);
-        if (status == OW_OK && feed->restrictor_m > 0.0 &&
+        if (status == OW_OK && words != NULL && feed->restrictor_m > 0.0 &&
             fabs(feed->restrictor_m - feed->carried_restrictor_m) > FIT_NEAR_M)
             status = fit_restrictor(planning, words, feed);
     }
@@ -159,21 +160,41 @@ static ow_status reckon(ow_planning *planning, ow_ask_words *words, ow_plan_feed
     return status == OW_OK ? ow_plan_feed_sizes(planning, feed) : status;
 }
 
-static ow_status make_way(ow_planning *planning, ow_ask_words *words, ow_plan_feed *feed)
+static void begin_way(ow_planning *planning, ow_plan_feed *feed)
 {
     feed->findings = ow_findings_new(planning->context);
     feed->restrictor_m = OW_NOT_SAID;
     feed->carried_restrictor_m = OW_NOT_SAID;
-    ow_status status = answer(planning, words, feed);
-    if (status != OW_OK)
-        return status;
-    if (feed->layout != NULL)
-        status = reckon(planning, words, feed);
+}
+
+static ow_status reckon_or_say(ow_planning *planning, ow_ask_words *words, ow_plan_feed *feed)
+{
+    ow_status status = reckon(planning, words, feed);
     if (status == OW_RANGE)
         status = ow_findings_add(
             &feed->findings, "not-reckoned", OW_WARNING, "feed", NULL,
             "the feed's pressures are not reckoned: a bore is not said or a figure lies outside "
             "what the formulas can work in");
+    return status;
+}
+
+ow_status ow_plan_feed_take(ow_planning *planning, const ow_layout *layout)
+{
+    ow_plan_feed *feed = &planning->plan->feed;
+    begin_way(planning, feed);
+    feed->layout = layout;
+    ow_status status = reckon_or_say(planning, NULL, feed);
+    if (status == OW_OK && feed->solved)
+        status = ow_plan_feed_judge(planning, feed);
+    return status == OW_OK && feed->solved ? ow_plan_feed_verdicts(planning, feed) : status;
+}
+
+static ow_status make_way(ow_planning *planning, ow_ask_words *words, ow_plan_feed *feed)
+{
+    begin_way(planning, feed);
+    ow_status status = answer(planning, words, feed);
+    if (status == OW_OK && feed->layout != NULL)
+        status = reckon_or_say(planning, words, feed);
     if (status == OW_OK)
         status = ow_planning_judge_answer(planning, &feed->answers, "feed", &feed->findings);
     if (status == OW_OK && feed->solved)

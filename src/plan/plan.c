@@ -58,6 +58,7 @@ static ow_status gather_findings(ow_plan *plan)
 static ow_status make(ow_planning *planning)
 {
     ow_plan *plan = planning->plan;
+    begin(planning);
     ow_status status = ow_plan_oil(planning);
     if (status == OW_OK)
         status = ow_plan_states(planning);
@@ -86,9 +87,11 @@ static ow_status make(ow_planning *planning)
     return status == OW_OK && plan->assumptions.failed ? OW_MEMORY : status;
 }
 
-ow_status ow_plan_make(const ow_context *context, const ow_catalog *catalog, const ow_net *net,
-                       const ow_job *job, ow_plan *plan)
+/* A plan is made by `work`, and handed over once that succeeds. */
+static ow_status with_planning(const ow_planning *begun, ow_status (*work)(ow_planning *planning),
+                               ow_plan *plan)
 {
+    const ow_context *context = begun->context;
     ow_planning *planning = ow_new_array(context, 1, sizeof *planning);
     ow_plan *made = ow_new_array(context, 1, sizeof *made);
     if (planning == NULL || made == NULL) {
@@ -96,18 +99,83 @@ ow_status ow_plan_make(const ow_context *context, const ow_catalog *catalog, con
         ow_release(context, made);
         return OW_MEMORY;
     }
-    *planning = (ow_planning){.context = context, .catalog = catalog, .net = net, .job = job, .plan = made};
+    *planning = *begun;
+    planning->plan = made;
     planning->arena = ow_arena_new(context);
     made->context = context;
     made->storage = planning;
-    begin(planning);
-    ow_status status = make(planning);
+    ow_status status = work(planning);
     if (status == OW_OK)
         *plan = *made;
     else
         ow_plan_done(made);
     ow_release(context, made);
     return status;
+}
+
+ow_status ow_plan_make(const ow_context *context, const ow_catalog *catalog, const ow_net *net,
+                       const ow_job *job, ow_plan *plan)
+{
+    ow_planning begun = {.context = context, .catalog = catalog, .net = net, .job = job};
+    return with_planning(&begun, make, plan);
+}
+
+/* A job of the machines that a layout joins; one without an id stands for whatever is behind a bare END. */
+static ow_status fill_job(ow_planning *planning)
+{
+    static const ow_machine nobody = {.kind = OW_TURBO, .id = "", .title = ""};
+    const ow_layout *layout = planning->layout;
+    ow_job *job = ow_arena_get_array(&planning->arena, 1, sizeof *job);
+    if (job == NULL)
+        return OW_MEMORY;
+    *job = *planning->job;
+    job->storage = NULL;
+    job->engine = layout->givens[0].machine != NULL ? layout->givens[0].machine : &nobody;
+    job->feed.from = layout->givens[0].port != NULL ? layout->givens[0].port->name : NULL;
+    job->turbo_count = 0;
+    for (size_t index = 1; index < layout->given_count; index++) {
+        const ow_given *given = &layout->givens[index];
+        if (given->role == OW_ROLE_TO && job->turbo_count < OW_JOB_TURBOS)
+            job->turbos[job->turbo_count++] = given->machine != NULL ? given->machine : &nobody;
+    }
+    planning->job = job;
+    return job->turbo_count > 0 ? OW_OK : OW_NONE;
+}
+
+static void tell_lengths(ow_planning *planning)
+{
+    const ow_layout *layout = planning->layout;
+    for (size_t index = 0; index < layout->node_count; index++) {
+        const ow_layout_node *node = &layout->nodes[index];
+        if (node->part != NULL && node->part->kind == OW_HOSE && node->length_m < 0.0)
+            ow_planning_assume(planning, OW_MARK_ASSUMED,
+                               ow_planning_words(planning, "length of %s", node->part->id),
+                               "assumption of this program", "1 m");
+    }
+}
+
+static ow_status reckon_feed(ow_planning *planning)
+{
+    ow_status status = planning->layout->circuit == OW_FEED ? fill_job(planning) : OW_NONE;
+    if (status != OW_OK)
+        return status;
+    begin(planning);
+    status = ow_plan_oil(planning);
+    if (status == OW_OK)
+        status = ow_plan_states(planning);
+    tell_lengths(planning);
+    if (status == OW_OK)
+        status = ow_plan_feed_take(planning, planning->layout);
+    if (status == OW_OK)
+        status = gather_findings(planning->plan);
+    return status == OW_OK && planning->plan->assumptions.failed ? OW_MEMORY : status;
+}
+
+ow_status ow_plan_reckon_feed(const ow_context *context, const ow_job *job, const ow_layout *layout,
+                              ow_plan *plan)
+{
+    ow_planning begun = {.context = context, .job = job, .layout = layout};
+    return with_planning(&begun, reckon_feed, plan);
 }
 
 void ow_plan_done(ow_plan *plan)

@@ -11,6 +11,7 @@ typedef struct ow_planning {
     const ow_catalog *catalog;
     const ow_net *net;
     const ow_job *job;
+    const ow_layout *layout; /* that is reckoned, where none is searched for */
     ow_plan *plan;
     ow_arena arena; /* what the plan owns */
     const ow_machine *machines[1 + OW_JOB_TURBOS];
@@ -82,6 +83,8 @@ ow_status ow_plan_states(ow_planning *planning);
 ow_status ow_plan_oil(ow_planning *planning);
 ow_status ow_plan_limits(ow_planning *planning);
 ow_status ow_plan_feed_make(ow_planning *planning);
+/* The same of a layout that is there: nothing is searched for. */
+ow_status ow_plan_feed_take(ow_planning *planning, const ow_layout *layout);
 void ow_plan_feed_done(ow_plan_feed *feed);
 ow_status ow_plan_feed_judge(ow_planning *planning, ow_plan_feed *feed);
 ow_status ow_plan_feed_parts(ow_planning *planning, ow_plan_feed *feed);

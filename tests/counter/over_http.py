@@ -135,6 +135,14 @@ def says_what_the_command_says(counter):
     posts = [("check", layout), ("bill", layout), ("bill", job), ("plan", job), ("feed", line), ("siphon", loop)]
     status, _, body = counter.ask("/api/swap?place=he-4-s%232", "POST", layout)
     assert status == 200 and body == command("swap", "-", "he-4-s#2", "--json", stdin=layout), (status, body[:300])
+    flow = json.loads(counter.ask("/api/flow?oil=15W-40", "POST", layout)[2])
+    assert [state["name"] for state in flow["feed"]["states"]] == ["cold", "hot idle", "hot rev"], flow
+    assert flow["feed"]["stack"]["layout"] == layout.decode()
+    assert counter.ask("/api/flow?oil=mud", "POST", layout)[0] == 400
+    drain = command("stack", "--from", "dunlin-63:oil-out", "--to", "brockle-6:side-plate", "--format", "yaml")
+    assert counter.ask("/api/flow", "POST", drain)[0] == 404
+    assert counter.ask("/api/draw?of=pressure", "POST", layout)[1]["Content-Type"].startswith("image/svg+xml")
+    assert counter.ask("/api/draw?of=drain", "POST", layout)[0] == 400
     for name, text in (("check", layout), ("plan", job)):
         status, headers, body = counter.ask("/api/draw", "POST", text)
         assert status == 200 and headers["Content-Type"].startswith("image/svg+xml"), (status, body[:300])

@@ -34,6 +34,22 @@ static ow_status print(const ow_context *context, const ow_plan *plan)
     return status;
 }
 
+/* The feed that was found, as a layout that is there. */
+static ow_status reckon_again(const ow_context *context, const ow_job *job, const ow_plan *plan)
+{
+    ow_plan flow;
+    if (plan->feed.layout == NULL)
+        return OW_OK;
+    ow_status status = ow_plan_reckon_feed(context, job, plan->feed.layout, &flow);
+    if (status != OW_OK)
+        return status;
+    ow_text text = ow_text_new(context);
+    status = ow_report_plan_feed_json(&text, &flow);
+    ow_text_done(&text);
+    ow_plan_done(&flow);
+    return status;
+}
+
 static ow_status plan_job(const ow_context *context, void *data)
 {
     const shop *self = data;
@@ -44,6 +60,8 @@ static ow_status plan_job(const ow_context *context, void *data)
         status = ow_plan_make(context, self->catalog, self->net, job, &plan);
     if (status == OW_OK) {
         status = print(context, &plan);
+        if (status == OW_OK)
+            status = reckon_again(context, job, &plan);
         ow_plan_done(&plan);
     }
     ow_job_free(job);

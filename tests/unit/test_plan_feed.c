@@ -255,6 +255,88 @@ static void what_a_job_says_is_not_listed_as_assumed(void **state)
     planned_done(&self);
 }
 
+/* One layout, two ways to it: planned, and read from the YAML that the plan prints. */
+static void a_layout_that_is_there_gets_the_figures_of_its_plan(void **state)
+{
+    planned self;
+    ow_plan flow;
+    ow_layout *layouts = NULL;
+    size_t count = 0;
+    (void)state;
+    planned_make(&self, PLAIN PLANNED_STATES FEED);
+    ow_text yaml = ow_text_new(&self.context);
+    ow_layout_write(&yaml, self.plan.feed.layout);
+    assert_int_equal(ow_layouts_read(&self.context, self.catalog, "layout.yaml", ow_text_words(&yaml),
+                                     yaml.length, &layouts, &count),
+                     OW_OK);
+    assert_int_equal(count, 1);
+    assert_int_equal(ow_plan_reckon_feed(&self.context, self.plan.job, &layouts[0], &flow), OW_OK);
+    const ow_plan_feed *feed = &self.plan.feed;
+    assert_true(flow.feed.solved);
+    assert_int_equal(flow.feed.answer.state_count, feed->answer.state_count);
+    for (size_t index = 0; index < feed->answer.state_count; index++) {
+        assert_near(flow.feed.answer.results[index].turbo_pa, feed->answer.results[index].turbo_pa, 1e-12);
+        assert_near(flow.feed.answer.results[index].flow_m3s, feed->answer.results[index].flow_m3s, 1e-12);
+        assert_string_equal(flow.feed.verdicts[index], feed->verdicts[index]);
+    }
+    assert_int_equal(flow.drain.return_count, 0);
+    ow_plan_done(&flow);
+    ow_layouts_free(&self.context, layouts, count);
+    ow_text_done(&yaml);
+    planned_done(&self);
+}
+
+static ow_status reckon_text(planned *self, const char *text, ow_layout **layouts, size_t *count,
+                             ow_plan *flow)
+{
+    const ow_job nothing = {.title = ""};
+    assert_int_equal(
+        ow_layouts_read(&self->context, self->catalog, "layout.yaml", text, strlen(text), layouts, count),
+        OW_OK);
+    return ow_plan_reckon_feed(&self->context, &nothing, &(*layouts)[0], flow);
+}
+
+static void between_bare_ends_a_bearing_and_a_length_are_assumed_and_listed(void **state)
+{
+    planned self;
+    ow_plan flow;
+    ow_layout *layouts = NULL;
+    size_t count = 0;
+    (void)state;
+    planned_make(&self, PLAIN PLANNED_STATES FEED);
+    assert_int_equal(reckon_text(&self,
+                                 "layout: bare\ncircuit: feed\nfrom: 1/8-27 NPT female\nparts:\n"
+                                 "  - ga: {enter: a}\n    b: [\"1/8-27 NPT male\"]\n"
+                                 "    side: [he, h4, he, \"-4 flare37 male\"]\n",
+                                 &layouts, &count, &flow),
+                     OW_OK);
+    assert_true(flow.feed.solved);
+    assert_non_null(planned_assumed(&flow, "length of h4"));
+    assert_non_null(planned_assumed(&flow, "gallery pressure, cold"));
+    assert_non_null(planned_assumed(&flow, "oil that to takes at 3 bar and 8 mPa s"));
+    ow_plan_done(&flow);
+    ow_layouts_free(&self.context, layouts, count);
+    planned_done(&self);
+}
+
+static void only_a_feed_is_reckoned(void **state)
+{
+    planned self;
+    ow_plan flow;
+    ow_layout *layouts = NULL;
+    size_t count = 0;
+    (void)state;
+    planned_make(&self, PLAIN PLANNED_STATES FEED);
+    assert_int_equal(reckon_text(&self,
+                                 "layout: bare\ncircuit: coolant\nfrom: 1/8-27 NPT female\nparts:\n"
+                                 "  - ga: {enter: a}\n    b: [\"1/8-27 NPT male\"]\n"
+                                 "    side: [he, h4, he, \"-4 flare37 male\"]\n",
+                                 &layouts, &count, &flow),
+                     OW_NONE);
+    ow_layouts_free(&self.context, layouts, count);
+    planned_done(&self);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -268,6 +350,9 @@ int main(void)
         cmocka_unit_test(where_nobody_knows_of_a_built_in_restrictor_both_ways_are_shown),
         cmocka_unit_test(a_job_that_says_nothing_assumes_everything_and_lists_it),
         cmocka_unit_test(what_a_job_says_is_not_listed_as_assumed),
+        cmocka_unit_test(a_layout_that_is_there_gets_the_figures_of_its_plan),
+        cmocka_unit_test(between_bare_ends_a_bearing_and_a_length_are_assumed_and_listed),
+        cmocka_unit_test(only_a_feed_is_reckoned),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -6,8 +6,9 @@ const running = new Map();
 
 /* What came back is not what was asked for: the words to show, and the faults with their places. */
 export class Refusal extends Error {
-  constructor(words, faults) {
+  constructor(words, faults, status = 0) {
     super(words);
+    this.status = status;
     this.faults = faults || [];
   }
 }
@@ -28,7 +29,7 @@ export async function ask(kind, path, parameters, body) {
       cache: "no-store",
     });
     const answer = await response.json();
-    if (!response.ok) throw new Refusal(answer.error, answer.faults);
+    if (!response.ok) throw new Refusal(answer.error, answer.faults, response.status);
     return { answer, milliseconds: timing(response) };
   } catch (error) {
     if (error.name === "AbortError") return null;

@@ -3,6 +3,7 @@
 import { ask } from "./ask.js";
 import { by, fill, h, later, number, plural, price, table } from "./dom.js";
 import { textFaults } from "./fields.js";
+import { oilPiece } from "./oil.js";
 import { paperIs } from "./paper.js";
 import { billOf, countFindings, drawing, findingList, jointTable, linkButton, placeNames, printButton, saveButton, say, section, sheetLink, under } from "./result.js";
 
@@ -65,7 +66,7 @@ async function check(before = "", step = false) {
     paperIs({ text: layout });
     say("check-status", lead + (came.answer.ok ? "It holds: " : "It does not hold: ") + countFindings(came.answer.findings) + ".");
     fill(by("check-result"), acts(layout), section("Drawing", drawing("check-drawing", layout)),
-      came.answer.layouts.map((one) => oneLayout(one)), section("Bill", billOf("check-bill", layout)));
+      came.answer.layouts.map((one) => oneLayout(one)), oilPiece("check-oil", layout), section("Bill", billOf("check-bill", layout)));
   } catch (refusal) {
     paperIs(null);
     text.setAttribute("aria-invalid", "true");

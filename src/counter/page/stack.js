@@ -155,7 +155,9 @@ function showAnswer(answer, milliseconds, pairs) {
   say("stack-status", (several ? `${several.length} readings. ` : "") +
     (found > 0 ? plural(found, "layout", "layouts") + best : "There is no such stack in this catalogue") +
     (milliseconds === null ? "." : `. Answered in ${milliseconds < 10 ? milliseconds.toFixed(1) : Math.round(milliseconds)} ms.`));
-  const again = () => { keepLink(pairs); showAnswer(answer, milliseconds, pairs); };
+  /* The link holds what stands in the form now, which may be newer than this answer. */
+  keepLink(askPairs());
+  const again = () => showAnswer(answer, milliseconds, pairs);
   fill(by("stack-result"),
     several ? readings(answer, again) : null,
     one.explanation?.words ? h("p", null, one.explanation.words) : null,
@@ -225,7 +227,7 @@ function oneStack(one, stack, pairs) {
       linkButton(), " ", saveButton("Save the layout", name + ".yaml", stack.layout)),
     section("Drawing", drawing("stack-drawing", stack.layout)),
     section("Findings", findingList(findings)),
-    oilPiece(stack, pairs),
+    oilPiece("stack-oil", stack.layout, pairs.find(([key]) => key === "oil")?.[1]),
     section("Joint by joint", jointTable(stack.joints)),
     section("Bill", billOf("stack-bill", stack.layout)),
     section("Why each part", whyList(stack)),
