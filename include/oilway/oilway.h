@@ -45,5 +45,6 @@
 #include "oilway/text.h"
 #include "oilway/thread.h"
 #include "oilway/thread_size.h"
+#include "oilway/told.h"
 
 #endif

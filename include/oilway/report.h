@@ -6,6 +6,7 @@
 
 #include "oilway/answer.h"
 #include "oilway/bill.h"
+#include "oilway/told.h"
 
 /* How a text for a person may look. */
 typedef struct ow_style {
@@ -44,6 +45,17 @@ void ow_report_bill_text(ow_text *text, const ow_bill *bill, const ow_style *sty
 ow_status ow_report_bill_json(ow_text *text, const ow_bill *bill);
 void ow_report_bill_csv(ow_text *text, const ow_bill *bill);
 
+/* A catalogue that was read and looked over, and all that was told of it on the way. */
+typedef struct ow_catalog_checked {
+    const ow_catalog *catalog; /* NULL: it could not be read, and was not looked at further */
+    size_t errors, warnings;   /* also those that were counted only */
+    const ow_told *told;
+} ow_catalog_checked;
+/* Whether it was read whole and no error was found. */
+bool ow_catalog_checked_ok(const ow_catalog_checked *checked);
+/* One line of counts; what was told is told elsewhere. */
+void ow_report_catalog_check_text(ow_text *text, const ow_catalog_checked *checked);
+ow_status ow_report_catalog_check_json(ow_text *text, const ow_catalog_checked *checked);
 void ow_report_catalog_list_text(ow_text *text, const ow_catalog *catalog, const ow_style *style);
 ow_status ow_report_catalog_list_json(ow_text *text, const ow_catalog *catalog);
 /* The same without its parts, which are many. */

@@ -43,27 +43,56 @@ static cli_exit show(cli_run *run, const cli_shop *shop, const char *id)
     return cli_fail(run, status);
 }
 
-static cli_exit check(cli_run *run, const cli_shop *shop)
+/* Reads and looks over, while `told` listens in the place of the terminal where JSON is wanted. */
+static ow_status look_over(cli_run *run, cli_shop *shop, ow_catalog_checked *checked, const ow_told *told)
 {
-    size_t errors = 0;
-    size_t warnings = 0;
-    ow_status status = ow_catalog_check(&run->context, shop->catalog, &errors, &warnings);
+    size_t errors = 0, warnings = 0;
+    ow_status status = cli_open_shop(run, false, shop);
+    *checked = (ow_catalog_checked){shop->catalog, told->errors, told->warnings, told};
+    if (status == OW_OK)
+        status = ow_catalog_check(&run->context, shop->catalog, &errors, &warnings);
+    else if (status != OW_MEMORY && status != OW_STOPPED && told->errors > 0)
+        status = OW_OK; /* that it cannot be read is an answer */
+    checked->errors += errors;
+    checked->warnings += warnings;
+    return status;
+}
+
+static cli_exit print_checked(cli_run *run, const ow_catalog_checked *checked)
+{
+    ow_text text = ow_text_new(&run->context);
+    ow_status status = OW_OK;
+    if (cli_is_format(run, "json"))
+        status = ow_report_catalog_check_json(&text, checked);
+    else
+        ow_report_catalog_check_text(&text, checked);
+    if (status == OW_OK)
+        return cli_print(run, &text, ow_catalog_checked_ok(checked) ? CLI_YES : CLI_COULD_NOT);
+    ow_text_done(&text);
+    return cli_fail(run, status);
+}
+
+static cli_exit check(cli_run *run)
+{
+    /* As JSON everything is told in the answer, and nothing beside it. */
+    ow_context listening = run->context;
+    cli_shop shop = {NULL, NULL};
+    ow_catalog_checked checked;
+    ow_told told;
+    if (cli_is_format(run, "json"))
+        listening.report = NULL;
+    ow_status status = ow_told_new(&listening, &told);
     if (status != OW_OK)
         return cli_fail(run, status);
-    ow_text text = ow_text_new(&run->context);
-    cli_exit exit = errors > 0 || ow_catalog_left_out_count(shop->catalog) > 0 ? CLI_COULD_NOT : CLI_YES;
-    if (cli_is_format(run, "json"))
-        ow_text_format(&text,
-                       "{\"ok\": %s, \"errors\": %zu, \"warnings\": %zu, \"pages\": %zu, \"parts\": %zu}\n",
-                       exit == CLI_YES ? "true" : "false", errors, warnings,
-                       ow_catalog_page_count(shop->catalog), ow_catalog_part_count(shop->catalog));
-    else
-        ow_text_format(
-            &text, "%zu pages, %zu parts, %zu switches and senders, %zu machines: %zu %s, %zu %s\n",
-            ow_catalog_page_count(shop->catalog), ow_catalog_part_count(shop->catalog),
-            ow_catalog_fixture_count(shop->catalog), ow_catalog_machine_count(shop->catalog), errors,
-            errors == 1 ? "error" : "errors", warnings, warnings == 1 ? "warning" : "warnings");
-    return cli_print(run, &text, exit);
+    run->context.report = ow_told_take;
+    run->context.report_user = &told;
+    status = look_over(run, &shop, &checked, &told);
+    run->context.report = listening.report;
+    run->context.report_user = listening.report_user;
+    cli_exit exit = status == OW_OK ? print_checked(run, &checked) : cli_fail(run, status);
+    cli_close_shop(&shop);
+    ow_told_done(&told);
+    return exit;
 }
 
 /* Whether the words behind `catalog` are ones that it knows, and as many as it takes. */
@@ -95,13 +124,13 @@ static cli_exit run_catalog(cli_run *run)
         cli_print_usage_hint(run->command);
         return CLI_COULD_NOT;
     }
+    if (strcmp(verb, "check") == 0)
+        return check(run);
     cli_shop shop;
     ow_status status = cli_open_shop(run, false, &shop);
     if (status != OW_OK)
         return cli_fail(run, status);
-    cli_exit exit = strcmp(verb, "show") == 0    ? show(run, &shop, run->arguments[1])
-                    : strcmp(verb, "check") == 0 ? check(run, &shop)
-                                                 : list(run, &shop);
+    cli_exit exit = strcmp(verb, "show") == 0 ? show(run, &shop, run->arguments[1]) : list(run, &shop);
     cli_close_shop(&shop);
     return exit;
 }

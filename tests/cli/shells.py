@@ -7,6 +7,7 @@ A shell is started without anybody's settings, so bash is without the helpers th
 """
 import os
 import sys
+import tempfile
 
 from terminal import Terminal
 
@@ -61,10 +62,13 @@ def try_shell(shell, environment):
 
 def main():
     binary = os.path.dirname(os.path.abspath(sys.argv[1]))
-    environment = dict(os.environ, PATH=binary + ":" + os.environ["PATH"], LC_ALL="C.UTF-8", TERM="xterm", HOME="/nonexistent",
-                       INPUTRC="/dev/null", HISTFILE="/dev/null")
-    environment.pop("OILWAY_CATALOG", None)
-    sys.exit(1 if sum([try_shell(shell, environment) for shell in sys.argv[2:]]) else 0)
+    with tempfile.TemporaryDirectory(prefix="oilway-home-") as home:
+        environment = dict(os.environ, PATH=binary + ":" + os.environ["PATH"], LC_ALL="C.UTF-8", TERM="xterm", HOME=home,
+                           INPUTRC="/dev/null", HISTFILE="/dev/null")
+        for name in ("OILWAY_CATALOG", "XDG_CONFIG_HOME", "XDG_DATA_HOME", "XDG_CACHE_HOME"):
+            environment.pop(name, None)
+        failed = sum([try_shell(shell, environment) for shell in sys.argv[2:]])
+    sys.exit(1 if failed else 0)
 
 
 if __name__ == "__main__":
