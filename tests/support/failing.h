@@ -40,7 +40,8 @@ typedef ow_status (*ow_test_job)(const ow_context *context, void *data);
  * Runs the job untouched, then with its first allocation failing, its second, and so on until it is untouched
  * again; then the same with all later ones failing too. Asserts each time that a job that was touched says
  * OW_MEMORY, one that was not says what it said first, and that nothing leaks or is freed twice. Asserts that
- * the job allocates at all. Returns how many allocations it makes.
+ * the job allocates at all. Returns how many allocations it makes. Under a slow tool (OW_SLOW_TOOL) a long
+ * job meets some fifty failures only.
  */
 size_t ow_test_fail_each(ow_test_job job, void *data);
 

@@ -3,7 +3,6 @@
  * A whole job, read, planned and printed, with each of its allocations made to fail in turn: said must be
  * OW_MEMORY each time, nothing leaks, nothing is freed twice, and never comes a shorter answer.
  */
-#include <stdlib.h>
 #include <string.h>
 
 #include "oilway/report_plan.h"
@@ -86,8 +85,6 @@ static void fail_each(const char *text)
 static void a_plan_of_all_circuits_fails_cleanly_at_every_allocation(void **state)
 {
     (void)state;
-    if (getenv("OW_SLOW_TOOL") != NULL)
-        skip();
     fail_each(
         "job: x\nengine: motor\nturbo: plain\nkeep: [sw]\noil: 15W-40\nfeed: {from: gallery, hose: 650 mm}\n"
         "drain: {to: plate, oil-level: -250 mm, hose: silicone}\ncoolant: {heater: yes, heat: 50 W}\n");
@@ -96,8 +93,6 @@ static void a_plan_of_all_circuits_fails_cleanly_at_every_allocation(void **stat
 static void a_plan_of_a_doubtful_unit_fails_cleanly_at_every_allocation(void **state)
 {
     (void)state;
-    if (getenv("OW_SLOW_TOOL") != NULL)
-        skip();
     fail_each(
         "job: x\nengine: dry\nturbo: doubtful\nstates: [{name: hot rev, oil: 100 C, gallery: 4.5 bar}]\n");
 }
