@@ -49,13 +49,25 @@ typedef struct ow_net_carry { /* one end leads on, the others are closed */
     uint8_t need;                     /* entry and exit */
 } ow_net_carry;
 
-/* Carries side by side: one entry, one exit, shapes alike in hose and restrictor. The part alone comes first.
+/* What matters of a part to a path through it. */
+#define OW_TRAIT_HOSE 1u
+#define OW_TRAIT_RESTRICTOR 2u
+#define OW_TRAITS 4u
+
+/*
+ * A run: the carries of one entry and one exit whose shapes are alike in hose and restrictor; the part that
+ * has no other ends, if there is one, comes first. A block: the runs of one exit and one trait whose entries
+ * are among the kinds 64 * place .. 64 * place + 63, a bit each, so that a fill can pass over at once what is
+ * settled.
  */
-typedef struct ow_net_run {
-    uint32_t first, count; /* carries */
-    uint16_t entry;
-    bool hose, restrictor;
-} ow_net_run;
+typedef struct ow_net_block {
+    uint64_t entries; /* there is such a run … */
+    uint64_t bare;    /* … which begins with a part that has no other ends; */
+    uint64_t closing; /* … which has parts with further ends, to be closed */
+    uint32_t first;   /* run; the others follow in the order of their bits */
+    uint16_t place;
+    uint8_t traits; /* OW_TRAIT_… */
+} ow_net_block;
 
 typedef struct ow_net_fork { /* two ends lead on, a <= b; at most one is closed */
     uint32_t shape;
@@ -84,10 +96,11 @@ typedef struct ow_net_index {
     ow_net_shape *shapes;
     uint32_t *entry_offset; /* kind_count + 1: shapes that have an end of that kind, ascending */
     uint32_t *entry_shapes;
-    uint32_t *carry_offset; /* kind_count + 1: carries by exit kind, then entry kind, traits, shape */
+    uint32_t *carry_offset; /* kind_count + 1: carries by exit kind, then traits, entry kind, shape */
     ow_net_carry *carries;
-    uint32_t *run_offset; /* kind_count + 1: runs of carries by exit kind */
-    ow_net_run *runs;
+    uint32_t *run_first;    /* of each run its first carry, and one more */
+    uint32_t *block_offset; /* kind_count + 1: blocks by exit kind, then traits, place */
+    ow_net_block *blocks;
     size_t fork_count, cross_count;
     ow_net_fork *forks;
     ow_net_cross *crosses;
@@ -98,6 +111,21 @@ typedef struct ow_net_index {
  * id twice, a pair twice). OW_MEMORY. O(P log P). Freed with ow_net_index_free. */
 ow_status ow_net_index_build(const ow_context *context, const ow_net_input *input, ow_net_index **net);
 void ow_net_index_free(ow_net_index *net);
+
+static inline unsigned ow_shape_traits(const ow_net_shape *shape)
+{
+    return (shape->hose ? OW_TRAIT_HOSE : 0u) | (shape->restrictor ? OW_TRAIT_RESTRICTOR : 0u);
+}
+/* The place of the lowest bit; not of 0. */
+static inline unsigned ow_net_lowest(uint64_t bits)
+{
+    return (unsigned)__builtin_ctzll(bits);
+}
+/* The run of a block whose entry has that bit. */
+static inline uint32_t ow_net_run_at(const ow_net_block *block, unsigned bit)
+{
+    return block->first + (uint32_t)__builtin_popcountll(block->entries & (((uint64_t)1 << bit) - 1));
+}
 
 /* The places of the given kinds among the shape's sorted kinds, of equal kinds the first free ones: a bit
  * each. */

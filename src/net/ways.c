@@ -185,13 +185,12 @@ static ow_status build_entries(ow_net_index *net)
  */
 static int64_t compare_carries(const ow_net_index *net, const ow_net_carry *a, const ow_net_carry *b)
 {
-    const ow_net_shape *shape_a = &net->shapes[a->shape], *shape_b = &net->shapes[b->shape];
+    unsigned traits_a = ow_shape_traits(&net->shapes[a->shape]),
+             traits_b = ow_shape_traits(&net->shapes[b->shape]);
+    if (traits_a != traits_b)
+        return (int64_t)traits_a - traits_b;
     if (a->entry != b->entry)
         return (int64_t)a->entry - b->entry;
-    if (shape_a->hose != shape_b->hose)
-        return shape_a->hose - shape_b->hose;
-    if (shape_a->restrictor != shape_b->restrictor)
-        return shape_a->restrictor - shape_b->restrictor;
     return (int64_t)a->shape - b->shape;
 }
 
@@ -211,29 +210,60 @@ static void order_carries(ow_net_index *net)
     }
 }
 
-static bool same_run(const ow_net_index *net, const ow_net_run *run, const ow_net_carry *carry)
+/* Whether two carries of one exit, one behind the other, are of one block; of one run. */
+static bool same_block(const ow_net_index *net, const ow_net_carry *a, const ow_net_carry *b)
 {
-    const ow_net_shape *shape = &net->shapes[carry->shape];
-    return run->entry == carry->entry && run->hose == shape->hose && run->restrictor == shape->restrictor;
+    return a->entry / 64 == b->entry / 64 &&
+           ow_shape_traits(&net->shapes[a->shape]) == ow_shape_traits(&net->shapes[b->shape]);
 }
 
-static ow_status build_runs(ow_net_index *net)
+static bool same_run(const ow_net_index *net, const ow_net_carry *a, const ow_net_carry *b)
 {
-    size_t carries = net->carry_offset[net->kind_count], count = 0;
-    net->run_offset = ow_arena_get_array(&net->arena, net->kind_count + 1, sizeof *net->run_offset);
-    net->runs = ow_arena_get_array(&net->arena, carries, sizeof *net->runs);
-    if (net->run_offset == NULL || net->runs == NULL)
-        return OW_MEMORY;
+    return a->entry == b->entry && same_block(net, a, b);
+}
+
+/* Counts of what the carries of all exits come to; with places to put it, puts it there. */
+static void walk_blocks(ow_net_index *net, uint32_t *run_count, uint32_t *block_count)
+{
+    bool counting = net->blocks == NULL;
+    *run_count = *block_count = 0;
     for (size_t kind = 0; kind < net->kind_count; kind++) {
         for (uint32_t i = net->carry_offset[kind]; i < net->carry_offset[kind + 1]; i++) {
             const ow_net_carry *carry = &net->carries[i];
-            const ow_net_shape *shape = &net->shapes[carry->shape];
-            if (count == net->run_offset[kind] || !same_run(net, &net->runs[count - 1], carry))
-                net->runs[count++] = (ow_net_run){i, 0, carry->entry, shape->hose, shape->restrictor};
-            net->runs[count - 1].count++;
+            bool first = i == net->carry_offset[kind];
+            bool new_block = first || !same_block(net, carry - 1, carry);
+            bool new_run = first || !same_run(net, carry - 1, carry);
+            *block_count += new_block;
+            *run_count += new_run;
+            if (counting)
+                continue;
+            ow_net_block *block = &net->blocks[*block_count - 1];
+            uint64_t bit = (uint64_t)1 << carry->entry % 64;
+            if (new_run)
+                net->run_first[*run_count - 1] = i;
+            if (new_block)
+                *block = (ow_net_block){.first = *run_count - 1,
+                                        .place = (uint16_t)(carry->entry / 64),
+                                        .traits = (uint8_t)ow_shape_traits(&net->shapes[carry->shape])};
+            block->entries |= bit;
+            *(carry->closed[0] == OW_NET_KIND_NONE ? &block->bare : &block->closing) |= bit;
         }
-        net->run_offset[kind + 1] = (uint32_t)count;
+        if (!counting)
+            net->block_offset[kind + 1] = *block_count;
     }
+}
+
+static ow_status build_blocks(ow_net_index *net)
+{
+    uint32_t runs, blocks;
+    walk_blocks(net, &runs, &blocks);
+    net->block_offset = ow_arena_get_array(&net->arena, net->kind_count + 1, sizeof *net->block_offset);
+    net->run_first = ow_arena_get_array(&net->arena, runs + (size_t)1, sizeof *net->run_first);
+    net->blocks = ow_arena_get_array(&net->arena, blocks, sizeof *net->blocks);
+    if (net->block_offset == NULL || net->run_first == NULL || net->blocks == NULL)
+        return OW_MEMORY;
+    walk_blocks(net, &runs, &blocks);
+    net->run_first[runs] = net->carry_offset[net->kind_count];
     return OW_OK;
 }
 
@@ -255,6 +285,6 @@ ow_status ow_net_build_ways(ow_net_index *net)
     tell_all(&into);
     net->carry_offset = offset;
     order_carries(net);
-    ow_status status = build_runs(net);
+    ow_status status = build_blocks(net);
     return status == OW_OK ? build_entries(net) : status;
 }

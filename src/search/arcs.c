@@ -28,67 +28,23 @@ static uint8_t wide_patterns(unsigned supply, const uint8_t *need, unsigned patt
     return (uint8_t)wide;
 }
 
-/* Puts an arc behind those of its run, unless one of them does all it does. */
-static size_t put_arc(ow_arc *run, size_t count, ow_arc arc)
+bool ow_carry_is_usable(const ow_table *table, const ow_net_carry *carry, bool serves)
 {
-    for (size_t i = 0; i < count; i++) {
-        if (run[i].weight <= arc.weight && run[i].traits <= arc.traits)
-            return count;
-        if (arc.weight <= run[i].weight && arc.traits <= run[i].traits) {
-            run[i] = arc;
-            return count;
-        }
-    }
-    run[count] = arc;
-    return count + 1;
+    unsigned supply = ow_filter_supply(table, carry->shape);
+    return supply != 0 && (!serves || ow_supply_meets(supply, carry->need));
 }
 
-/* The arcs of one run of carries: the lightest, and the lightest that is wide. Returns how many. */
-static size_t build_run(ow_table *table, const ow_net_run *run, ow_arc *arcs)
-{
-    unsigned traits = (run->hose ? OW_TRAIT_HOSE : 0u) | (run->restrictor ? OW_TRAIT_RESTRICTOR : 0u);
-    size_t count = 0;
-    for (uint32_t i = run->first; i < run->first + run->count; i++) {
-        const ow_net_carry *carry = &table->net->carries[i];
-        unsigned supply = ow_filter_supply(table, carry->shape);
-        size_t weight = supply == 0 ? OW_TABLE_NONE : weight_of(table, carry->closed, OW_NET_ENDS - 2);
-        if (weight == OW_TABLE_NONE)
-            continue;
-        bool narrow = !ow_supply_meets(supply, carry->need);
-        ow_arc arc = {run->entry, (uint16_t)weight, (uint8_t)(traits | (narrow ? OW_ARC_NARROW : 0u))};
-        count = put_arc(arcs, count, arc);
-        if (weight == 1 && !narrow)
-            break; /* none can be better */
-    }
-    return count;
-}
-
-/* Most asks are settled before all kinds have been exits, so the arcs of each wait until it is one. */
-const ow_arc *ow_arcs_of(ow_table *table, size_t exit, size_t *count)
+size_t ow_run_weight(ow_table *table, uint32_t run, bool serves)
 {
     const ow_net_index *net = table->net;
-    ow_arc *arcs = table->arcs + net->carry_offset[exit];
-    *count = table->arc_count[exit];
-    if (*count != OW_ARCS_UNBUILT)
-        return arcs;
-    *count = 0;
-    for (size_t i = net->run_offset[exit]; i < net->run_offset[exit + 1]; i++)
-        *count += build_run(table, &net->runs[i], arcs + *count);
-    table->arc_count[exit] = (uint32_t)*count;
-    return arcs;
-}
-
-static ow_status prepare_arcs(ow_table *table)
-{
-    const ow_net_index *net = table->net;
-    size_t carries = net->carry_offset[net->kind_count];
-    table->arcs = ow_resize(table->context, NULL, (carries + 1) * sizeof *table->arcs);
-    table->arc_count = ow_arena_get_array(&table->arena, net->kind_count, sizeof *table->arc_count);
-    if (table->arcs == NULL || table->arc_count == NULL)
-        return OW_MEMORY;
-    for (size_t exit = 0; exit < net->kind_count; exit++)
-        table->arc_count[exit] = OW_ARCS_UNBUILT;
-    return OW_OK;
+    size_t least = OW_TABLE_NONE;
+    for (uint32_t i = net->run_first[run]; i < net->run_first[run + 1]; i++) {
+        const ow_net_carry *carry = &net->carries[i];
+        size_t weight = weight_of(table, carry->closed, OW_NET_ENDS - 2);
+        if (weight < least && ow_carry_is_usable(table, carry, serves))
+            least = weight;
+    }
+    return least;
 }
 
 static ow_status build_forks(ow_table *table)
@@ -139,10 +95,8 @@ static ow_status build_crosses(ow_table *table)
 
 ow_status ow_arcs_build(ow_table *table)
 {
-    ow_status status = prepare_arcs(table);
-    if (status == OW_OK && table->set_count > 2) /* one port has nothing to share */
-        status = build_forks(table);
-    if (status == OW_OK && table->set_count > 2)
-        status = build_crosses(table);
-    return status;
+    if (table->set_count <= 2)
+        return OW_OK; /* one port has nothing to share */
+    ow_status status = build_forks(table);
+    return status == OW_OK ? build_crosses(table) : status;
 }

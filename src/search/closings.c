@@ -21,7 +21,7 @@ static void settle_open(ow_fill *fill, size_t entry, size_t level)
     for (size_t i = 0; i < count; i++)
         if (table->open[links[i].kind] == OW_TABLE_NONE) {
             table->open[links[i].kind] = (uint16_t)level;
-            fill->fresh[fill->fresh_count++] = links[i].kind;
+            fill->settled[fill->settled_count++] = links[i].kind;
         }
 }
 
@@ -57,12 +57,12 @@ static void close_from_plugs(ow_fill *fill)
         if (ow_filter_supply(table, (uint32_t)i) != 0)
             ow_fill_lower(fill, table->entered, table->net->shapes[i].kinds[0], 1);
     for (size_t level = 0; level <= fill->levels->highest; level++) {
-        fill->fresh_count = 0;
+        fill->settled_count = 0;
         for (uint32_t state = fill->levels->first[level]; state != OW_LEVELS_NOBODY;
              state = fill->levels->after[state])
             settle_open(fill, state, level);
-        for (size_t i = 0; i < fill->fresh_count; i++)
-            close_parts(fill, fill->fresh[i]);
+        for (size_t i = 0; i < fill->settled_count; i++)
+            close_parts(fill, fill->settled[i]);
     }
 }
 
@@ -108,7 +108,7 @@ static size_t close_level(ow_fill *fill, size_t level, bool *any)
         size_t least = look_for_closing(table, entry, level);
         if (least == level) {
             table->entered[entry] = (uint16_t)level;
-            fill->fresh_count = 0;
+            fill->settled_count = 0;
             settle_open(fill, entry, level);
             *any = true;
         } else if (least < later) {

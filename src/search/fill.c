@@ -23,11 +23,10 @@ typedef struct filling {
     ow_ports set;
     bool serves; /* it holds a served port */
     const ow_packing *packing;
-    uint16_t *open, *entered;                  /* the set's rows */
-    back joint[2][OW_HISTORY_BITS];            /* [turns][packed history behind it] */
-    back part[OW_ARC_TRAITS][OW_HISTORY_BITS]; /* [traits of the arc][packed history at the exit] */
-    unsigned passable;                         /* with one history: bit t, arcs of traits t may be used */
-    uint16_t made[2][OW_HISTORY_BITS];         /* [open end turns][packed]: level that a made part gives it */
+    uint16_t *open, *entered;              /* the set's rows */
+    back joint[2][OW_HISTORY_BITS];        /* [turns][packed history behind it] */
+    back part[OW_TRAITS][OW_HISTORY_BITS]; /* [traits of the part][packed history at its exit] */
+    uint16_t made[2][OW_HISTORY_BITS];     /* [open end turns][packed]: level that a made part gives it */
 } filling;
 
 static void list_steps_back(filling *now)
@@ -39,14 +38,11 @@ static void list_steps_back(filling *now)
             back *list = &now->joint[turns][packing->packed[ow_rules_join(history, turns == 1)]];
             list->from[list->count++] = from;
         }
-        for (unsigned traits = 0; traits < OW_ARC_TRAITS; traits++) {
-            unsigned part = traits & (OW_TRAITS - 1);
-            if (((traits & OW_ARC_NARROW) != 0 && now->serves) ||
-                !ow_rules_may_pass(&now->table->rules, part, history, now->set))
+        for (unsigned traits = 0; traits < OW_TRAITS; traits++) {
+            if (!ow_rules_may_pass(&now->table->rules, traits, history, now->set))
                 continue;
-            back *list = &now->part[traits][packing->packed[ow_rules_pass(part, history, true, true)]];
+            back *list = &now->part[traits][packing->packed[ow_rules_pass(traits, history, true, true)]];
             list->from[list->count++] = from;
-            now->passable |= 1u << traits;
         }
     }
 }
@@ -57,7 +53,7 @@ static void settle_open(filling *now, size_t kind, size_t row, size_t level)
     if (now->open[state] != OW_TABLE_NONE)
         return;
     now->open[state] = (uint16_t)level;
-    now->fill->fresh[now->fill->fresh_count++] = (uint32_t)state;
+    now->fill->settled[now->fill->settled_count++] = (uint32_t)state;
 }
 
 /* The open ends that mate a port, in the histories that it accepts: nothing more is needed. */
@@ -161,6 +157,12 @@ static ow_status spend_forced(filling *now)
     return status;
 }
 
+/* The bits of entered ends of one row and place whose labels will not fall any more. */
+static uint64_t *taken_of(const filling *now, size_t row, size_t place)
+{
+    return &now->fill->taken[row * now->fill->taken_words + place];
+}
+
 static void settle_level(filling *now, size_t level)
 {
     const ow_table *table = now->table;
@@ -168,6 +170,7 @@ static void settle_level(filling *now, size_t level)
     for (uint32_t state = levels->first[level]; state != OW_LEVELS_NOBODY; state = levels->after[state]) {
         size_t row = state / table->kind_count, entry = state % table->kind_count, count;
         const ow_joint_link *links = ow_table_links(table, entry, &count);
+        *taken_of(now, row, entry / 64) |= (uint64_t)1 << entry % 64;
         for (size_t i = 0; i < count; i++) {
             const back *list = &now->joint[links[i].turns ? 1 : 0][row];
             for (size_t j = 0; j < list->count; j++)
@@ -176,57 +179,83 @@ static void settle_level(filling *now, size_t level)
     }
 }
 
-/* All arcs that lead to an open end just settled. */
-static void carry_back(filling *now, uint32_t state, size_t level)
+/* Lowers the entries of one block in one row to what an exit of `level` parts makes of them. */
+static void carry_block(filling *now, const ow_net_block *block, size_t row, size_t level, bool bare)
 {
     ow_table *table = now->table;
-    size_t row = state / table->kind_count, exit = state % table->kind_count, count;
-    if (exit >= table->net->kind_count)
-        return; /* a kind of the ask alone: no part has it */
-    const ow_arc *arcs = ow_arcs_of(table, exit, &count);
-    for (size_t i = 0; i < count; i++) {
-        const ow_arc *arc = &arcs[i];
-        size_t parts = level + arc->weight;
-        if (now->packing->count == 1) { /* nothing to remember: the usual case, kept short */
-            if ((now->passable >> arc->traits & 1u) != 0 && parts < now->entered[arc->entry])
-                ow_fill_lower(now->fill, now->entered, arc->entry, parts);
+    uint64_t *taken = taken_of(now, row, block->place);
+    uint64_t left = (bare ? block->bare : block->closing) & ~*taken;
+    for (; left != 0; left &= left - 1) {
+        unsigned bit = ow_net_lowest(left);
+        uint32_t run = ow_net_run_at(block, bit);
+        size_t weight = 1;
+        if (!bare)
+            weight = ow_run_weight(table, run, now->serves);
+        else if (!ow_carry_is_usable(table, &table->net->carries[table->net->run_first[run]], now->serves))
+            weight = OW_TABLE_NONE;
+        if (weight == OW_TABLE_NONE)
             continue;
-        }
-        const back *list = &now->part[arc->traits][row];
-        for (size_t j = 0; j < list->count; j++)
-            ow_fill_lower(now->fill, now->entered, list->from[j] * table->kind_count + arc->entry, parts);
+        ow_fill_lower(now->fill, now->entered, row * table->kind_count + block->place * 64u + bit,
+                      level + weight);
+        if (weight == (bare ? 1 : 2)) /* no other way to it is left that takes fewer */
+            *taken |= (uint64_t)1 << bit;
     }
 }
 
-/* Carries each state back that was settled on this level. */
-static ow_status carry_fresh_back(filling *now, size_t level)
+/* All carries to an open end that is settled. */
+static void carry_back(filling *now, uint32_t state, size_t level, bool bare)
+{
+    const ow_table *table = now->table;
+    const ow_net_index *net = table->net;
+    size_t row = state / table->kind_count, exit = state % table->kind_count;
+    if (exit >= net->kind_count)
+        return; /* a kind of the ask alone: no part has it */
+    for (uint32_t i = net->block_offset[exit]; i < net->block_offset[exit + 1]; i++) {
+        const ow_net_block *block = &net->blocks[i];
+        const back *list = &now->part[block->traits][row];
+        for (size_t j = 0; j < list->count; j++)
+            carry_block(now, block, list->from[j], level, bare);
+    }
+}
+
+static ow_status carry_all_back(filling *now, size_t from, size_t past, size_t level, bool bare)
 {
     ow_fill *fill = now->fill;
     const ow_table *table = now->table;
     ow_status status = OW_OK;
-    for (size_t i = 0; i < fill->fresh_count && status == OW_OK; i++) {
-        carry_back(now, fill->fresh[i], level);
-        if (++fill->seen % STATES_BETWEEN == 0)
+    for (size_t i = from; i < past && status == OW_OK; i++) {
+        carry_back(now, fill->settled[i], level, bare);
+        if (bare && ++fill->seen % STATES_BETWEEN == 0)
             status = ow_progress_tell(table->context, "searching", "states", fill->seen,
                                       table->at[table->set_count]);
     }
     return status;
 }
 
+/*
+ * A part without further ends weighs 1, any other at least 2. So on each level the former are looked at for
+ * what was settled on it, the latter for what was settled on the level before: both then lead to the next
+ * level, and what the first have taken the others need not weigh.
+ */
 static ow_status run_levels(filling *now, bool stop_early)
 {
     ow_fill *fill = now->fill;
     const uint16_t *source = now->open + now->table->ask->source; /* history 0 */
+    size_t before = 0, here = 0; /* where in `settled` the level before and this one begin */
     bool made_later = true;
     ow_status status = OW_OK;
-    for (size_t level = 0; status == OW_OK && (made_later || level <= fill->levels->highest); level++) {
-        if (level > 0)
-            fill->fresh_count = 0;
+    for (size_t level = 0; status == OW_OK && (made_later || before < here || level <= fill->levels->highest);
+         level++) {
         settle_level(now, level);
         made_later = settle_made(now, level);
         if (stop_early && *source != OW_TABLE_NONE)
             break;
-        status = carry_fresh_back(now, level);
+        size_t past = fill->settled_count;
+        status = carry_all_back(now, here, past, level, true);
+        if (status == OW_OK)
+            status = carry_all_back(now, before, here, level - 1, false);
+        before = here;
+        here = past;
     }
     return status;
 }
@@ -261,7 +290,8 @@ ow_status ow_fill_set(ow_fill *fill, ow_ports set, bool stop_early)
     size_t states = now.packing->count * table->kind_count;
     memset(now.open, 0xFF, states * sizeof *now.open);
     memset(now.entered, 0xFF, states * sizeof *now.entered);
-    fill->fresh_count = 0;
+    memset(fill->taken, 0, now.packing->count * fill->taken_words * sizeof *fill->taken);
+    fill->settled_count = 0;
     list_steps_back(&now);
     value_made_part(&now);
     ow_status status = ow_fill_forks(fill, set);
@@ -281,7 +311,9 @@ ow_status ow_fill_new(ow_table *table, ow_fill *fill)
     for (size_t set = 0; set < table->set_count; set++)
         if (table->at[set + 1] - table->at[set] > widest)
             widest = table->at[set + 1] - table->at[set];
-    *fill = (ow_fill){.table = table};
-    fill->fresh = ow_arena_get_array(&table->arena, widest, sizeof *fill->fresh);
-    return fill->fresh == NULL ? OW_MEMORY : ow_levels_new(&table->arena, widest, &fill->levels);
+    *fill = (ow_fill){.table = table, .taken_words = table->kind_count / 64 + 1};
+    fill->settled = ow_arena_get_array(&table->arena, widest, sizeof *fill->settled);
+    fill->taken = ow_arena_get_array(&table->arena, OW_HISTORY_BITS * fill->taken_words, sizeof *fill->taken);
+    return fill->settled == NULL || fill->taken == NULL ? OW_MEMORY
+                                                        : ow_levels_new(&table->arena, widest, &fill->levels);
 }

@@ -6,21 +6,27 @@
 #include "search/levels.h"
 #include "search/table.h"
 
-/* Working memory of a fill. `fresh` are the open ends settled on the level at hand. */
+/* Working memory of a fill. */
 typedef struct ow_fill {
     ow_table *table;
     ow_levels *levels;
-    uint32_t *fresh;
-    size_t fresh_count;
-    size_t seen; /* states settled so far, of all sets */
+    uint32_t *settled; /* open ends of the set at hand, in the order of settling */
+    size_t settled_count;
+    uint64_t *taken;    /* entered ends whose label will not fall any more: a bit each, row by row */
+    size_t taken_words; /* of a row */
+    size_t seen;        /* states settled so far, of all sets */
 } ow_fill;
 
 ow_status ow_fill_new(ow_table *table, ow_fill *fill);
 
-/* Set 0: what closes each end. Then the arcs, whose weight is the part and what closes its other ends. */
+/* Set 0: what closes each end. Then the forks and crosses, whose weight is the part and what closes its other
+ * ends. */
 void ow_fill_closings(ow_fill *fill);
 ow_status ow_arcs_build(ow_table *table);
-const ow_arc *ow_arcs_of(ow_table *table, size_t exit, size_t *count);
+/* Whether a part of the carry's shape may be used; `serves`: on the path to a served port. */
+bool ow_carry_is_usable(const ow_table *table, const ow_net_carry *carry, bool serves);
+/* The least weight of a run's carries that are usable, or OW_TABLE_NONE. */
+size_t ow_run_weight(ow_table *table, uint32_t run, bool serves);
 /* Sets 1 and up. */
 ow_status ow_fill_set(ow_fill *fill, ow_ports set, bool stop_early);
 

@@ -10,7 +10,7 @@ ow_status ow_levels_new(ow_arena *arena, size_t states, ow_levels **levels)
     made->before = ow_arena_get_array(arena, states, sizeof *made->before);
     if (made->after == NULL || made->before == NULL)
         return OW_MEMORY;
-    made->highest = OW_SEARCH_PARTS_MAX;
+    made->highest = OW_SEARCH_PARTS_MAX + 1;
     ow_levels_clear(made);
     *levels = made;
     return OW_OK;

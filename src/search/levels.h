@@ -13,8 +13,8 @@
 
 typedef struct ow_levels {
     uint32_t *after, *before;
-    uint32_t first[OW_SEARCH_PARTS_MAX + 1];
-    size_t highest; /* no bucket above it is in use */
+    uint32_t first[OW_SEARCH_PARTS_MAX + 2]; /* the last is always empty: a fill looks one further */
+    size_t highest;                          /* no bucket above it is in use */
 } ow_levels;
 
 ow_status ow_levels_new(ow_arena *arena, size_t states, ow_levels **levels);

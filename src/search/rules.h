@@ -7,6 +7,7 @@
 #ifndef OW_SEARCH_RULES_H
 #define OW_SEARCH_RULES_H
 
+#include "net/net.h"
 #include "search/search_input.h"
 
 /* Bits of a history. The last two are permissions: more is never worse. */
@@ -26,11 +27,6 @@ static inline size_t ow_ports_first(ow_ports set) /* not of the empty set */
     return port;
 }
 #define OW_SETS_MAX ((size_t)2 << OW_SEARCH_PORTS_MAX)
-
-/* What matters of a part to a path through it. */
-#define OW_TRAIT_HOSE 1u
-#define OW_TRAIT_RESTRICTOR 2u
-#define OW_TRAITS 4u
 
 typedef struct ow_rules {
     ow_hoses hoses;

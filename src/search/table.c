@@ -169,7 +169,6 @@ void ow_table_free(ow_table *table)
     if (table == NULL)
         return;
     const ow_context *context = table->context;
-    ow_release(context, table->arcs);
     ow_arena_done(&table->arena);
     ow_release(context, table);
 }

@@ -36,14 +36,7 @@ typedef struct ow_packing {
     uint8_t unpacked[OW_HISTORY_BITS]; /* of number to bits */
 } ow_packing;
 
-/* An arc of the fill: a carry of this ask, with what it weighs. */
-typedef struct ow_arc {
-    uint16_t entry, weight;
-    uint8_t traits; /* OW_TRAIT_…, with OW_ARC_NARROW if no part is wide enough for a served port */
-} ow_arc;
-#define OW_ARC_NARROW OW_TRAITS
-#define OW_ARC_TRAITS (2 * OW_TRAITS)
-#define OW_ARCS_UNBUILT UINT32_MAX
+/* Forks and crosses of this ask, with what they weigh: the part and what closes its other ends. */
 typedef struct ow_fork_arc {
     uint16_t entry, exits[2], weight;
     uint8_t traits;
@@ -79,9 +72,6 @@ typedef struct ow_table {
     ow_packing packings[OW_HISTORY_BITS]; /* by bits asked about */
     uint16_t *open, *entered;
 
-    /* Arcs of an exit kind, where its carries stand in the net; built when first asked for (arcs.c). */
-    uint32_t *arc_count; /* by exit kind; OW_ARCS_UNBUILT */
-    ow_arc *arcs;
     size_t fork_count, cross_count;
     ow_fork_arc *forks;
     ow_cross_arc *crosses;
@@ -110,10 +100,6 @@ static inline size_t ow_table_at(const ow_table *table, ow_ports set, unsigned p
 static inline const ow_packing *ow_table_packing(const ow_table *table, ow_ports set)
 {
     return &table->packings[table->asked[set]];
-}
-static inline unsigned ow_shape_traits(const ow_net_shape *shape)
-{
-    return (shape->hose ? OW_TRAIT_HOSE : 0u) | (shape->restrictor ? OW_TRAIT_RESTRICTOR : 0u);
 }
 /* Whether an end of that kind turns by itself: asked of what a made part meets. */
 static inline bool ow_table_kind_turns(const ow_table *table, size_t kind)
