@@ -69,6 +69,7 @@ typedef struct ow_net_block {
     uint8_t traits; /* OW_TRAIT_… */
 } ow_net_block;
 
+#define OW_FORK_GROUPS (2 * OW_TRAITS)
 typedef struct ow_net_fork { /* two ends lead on, a <= b; at most one is closed */
     uint32_t shape;
     uint16_t entry, exits[2], closed;
@@ -101,7 +102,9 @@ typedef struct ow_net_index {
     uint32_t *run_first;    /* of each run its first carry, and one more */
     uint32_t *block_offset; /* kind_count + 1: blocks by exit kind, then traits, place */
     ow_net_block *blocks;
-    size_t fork_count, cross_count;
+    /* Forks by traits, those of two different exits before those of two equal ones (2 * traits + equal, and
+     * one more); crosses by traits. */
+    uint32_t fork_offset[OW_FORK_GROUPS + 1], cross_offset[OW_TRAITS + 1];
     ow_net_fork *forks;
     ow_net_cross *crosses;
     size_t distinct_count;

@@ -18,7 +18,7 @@ typedef struct way {
 
 typedef struct sink {
     ow_net_index *net;
-    uint32_t *carry_next; /* counts on the first round, places on the second */
+    uint32_t *carry_next, *fork_next, *cross_next; /* counts on the first round, places on the second */
     bool counting;
 } sink;
 
@@ -62,8 +62,10 @@ static void put_carry(sink *into, const way *told)
 static void put_fork(sink *into, const way *told)
 {
     ow_net_index *net = into->net;
+    unsigned traits = ow_shape_traits(&net->shapes[told->shape]);
+    uint32_t *next = &into->fork_next[2 * traits + (told->exits[0] == told->exits[1] ? 1 : 0)];
     if (!into->counting) {
-        ow_net_fork *fork = &net->forks[net->fork_count];
+        ow_net_fork *fork = &net->forks[*next];
         fork->shape = told->shape;
         fork->entry = told->entry;
         memcpy(fork->exits, told->exits, sizeof fork->exits);
@@ -71,21 +73,22 @@ static void put_fork(sink *into, const way *told)
         for (unsigned serving = 0; serving < 4; serving++)
             fork->need[serving] = need_of(&net->shapes[told->shape], told, serving);
     }
-    net->fork_count++;
+    ++*next;
 }
 
 static void put_cross(sink *into, const way *told)
 {
     ow_net_index *net = into->net;
+    uint32_t *next = &into->cross_next[ow_shape_traits(&net->shapes[told->shape])];
     if (!into->counting) {
-        ow_net_cross *cross = &net->crosses[net->cross_count];
+        ow_net_cross *cross = &net->crosses[*next];
         cross->shape = told->shape;
         cross->entry = told->entry;
         memcpy(cross->exits, told->exits, sizeof cross->exits);
         for (unsigned serving = 0; serving < 8; serving++)
             cross->need[serving] = need_of(&net->shapes[told->shape], told, serving);
     }
-    net->cross_count++;
+    ++*next;
 }
 
 /* Splits the other ends by a mask of those that lead on. */
@@ -267,24 +270,36 @@ static ow_status build_blocks(ow_net_index *net)
     return OW_OK;
 }
 
-ow_status ow_net_build_ways(ow_net_index *net)
+/* Counts every way, and then places it. Offsets are counted one place further, so that placing moves each to
+ * where it belongs. */
+static ow_status place_ways(ow_net_index *net, uint32_t *carries)
 {
-    uint32_t *offset = ow_arena_get_array(&net->arena, net->kind_count + 2, sizeof *offset);
-    if (offset == NULL)
-        return OW_MEMORY;
-    sink into = {net, offset + 1, true};
+    uint32_t forks[OW_FORK_GROUPS + 2] = {0}, crosses[OW_TRAITS + 2] = {0};
+    sink into = {net, carries + 1, forks + 1, crosses + 1, true};
     tell_all(&into);
-    add_up(offset + 1, net->kind_count);
-    net->carries = ow_arena_get_array(&net->arena, offset[net->kind_count + 1], sizeof *net->carries);
-    net->forks = ow_arena_get_array(&net->arena, net->fork_count, sizeof *net->forks);
-    net->crosses = ow_arena_get_array(&net->arena, net->cross_count, sizeof *net->crosses);
+    add_up(carries + 1, net->kind_count);
+    add_up(forks + 1, OW_FORK_GROUPS);
+    add_up(crosses + 1, OW_TRAITS);
+    net->carries = ow_arena_get_array(&net->arena, carries[net->kind_count + 1], sizeof *net->carries);
+    net->forks = ow_arena_get_array(&net->arena, forks[OW_FORK_GROUPS + 1], sizeof *net->forks);
+    net->crosses = ow_arena_get_array(&net->arena, crosses[OW_TRAITS + 1], sizeof *net->crosses);
     if (net->carries == NULL || net->forks == NULL || net->crosses == NULL)
         return OW_MEMORY;
-    net->fork_count = net->cross_count = 0;
     into.counting = false;
     tell_all(&into);
-    net->carry_offset = offset;
+    net->carry_offset = carries;
+    memcpy(net->fork_offset, forks, sizeof net->fork_offset);
+    memcpy(net->cross_offset, crosses, sizeof net->cross_offset);
+    return OW_OK;
+}
+
+ow_status ow_net_build_ways(ow_net_index *net)
+{
+    uint32_t *carries = ow_arena_get_array(&net->arena, net->kind_count + 2, sizeof *carries);
+    ow_status status = carries == NULL ? OW_MEMORY : place_ways(net, carries);
+    if (status != OW_OK)
+        return status;
     order_carries(net);
-    ow_status status = build_blocks(net);
+    status = build_blocks(net);
     return status == OW_OK ? build_entries(net) : status;
 }

@@ -50,22 +50,23 @@ size_t ow_run_weight(ow_table *table, uint32_t run, bool serves)
 static ow_status build_forks(ow_table *table)
 {
     const ow_net_index *net = table->net;
-    table->forks = ow_arena_get_array(&table->arena, net->fork_count, sizeof *table->forks);
+    uint32_t count = 0;
+    table->forks = ow_arena_get_array(&table->arena, net->fork_offset[OW_FORK_GROUPS], sizeof *table->forks);
     if (table->forks == NULL)
         return OW_MEMORY;
-    for (size_t i = 0; i < net->fork_count; i++) {
-        const ow_net_fork *fork = &net->forks[i];
-        unsigned supply = ow_filter_supply(table, fork->shape);
-        size_t weight = supply == 0 ? OW_TABLE_NONE : weight_of(table, &fork->closed, 1);
-        if (weight == OW_TABLE_NONE)
-            continue;
-        unsigned traits = ow_shape_traits(&net->shapes[fork->shape]);
-        table->fork_traits |= 1u << traits;
-        table->forks[table->fork_count++] = (ow_fork_arc){fork->entry,
-                                                          {fork->exits[0], fork->exits[1]},
-                                                          (uint16_t)weight,
-                                                          (uint8_t)traits,
-                                                          wide_patterns(supply, fork->need, 4)};
+    for (unsigned group = 0; group < OW_FORK_GROUPS; group++) {
+        for (uint32_t i = net->fork_offset[group]; i < net->fork_offset[group + 1]; i++) {
+            const ow_net_fork *fork = &net->forks[i];
+            unsigned supply = ow_filter_supply(table, fork->shape);
+            size_t weight = supply == 0 ? OW_TABLE_NONE : weight_of(table, &fork->closed, 1);
+            if (weight == OW_TABLE_NONE)
+                continue;
+            table->forks[count++] = (ow_fork_arc){fork->entry,
+                                                  {fork->exits[0], fork->exits[1]},
+                                                  (uint16_t)weight,
+                                                  wide_patterns(supply, fork->need, 4)};
+        }
+        table->fork_offset[group + 1] = count;
     }
     return OW_OK;
 }
@@ -73,22 +74,21 @@ static ow_status build_forks(ow_table *table)
 static ow_status build_crosses(ow_table *table)
 {
     const ow_net_index *net = table->net;
-    table->crosses = ow_arena_get_array(&table->arena, net->cross_count, sizeof *table->crosses);
+    uint32_t count = 0;
+    table->crosses = ow_arena_get_array(&table->arena, net->cross_offset[OW_TRAITS], sizeof *table->crosses);
     if (table->crosses == NULL)
         return OW_MEMORY;
-    for (size_t i = 0; i < net->cross_count; i++) {
-        const ow_net_cross *cross = &net->crosses[i];
-        unsigned supply = ow_filter_supply(table, cross->shape);
-        if (supply == 0)
-            continue;
-        unsigned traits = ow_shape_traits(&net->shapes[cross->shape]);
-        table->cross_traits |= 1u << traits;
-        table->crosses[table->cross_count++] =
-            (ow_cross_arc){cross->entry,
-                           {cross->exits[0], cross->exits[1], cross->exits[2]},
-                           1,
-                           (uint8_t)traits,
-                           wide_patterns(supply, cross->need, 8)};
+    for (unsigned traits = 0; traits < OW_TRAITS; traits++) {
+        for (uint32_t i = net->cross_offset[traits]; i < net->cross_offset[traits + 1]; i++) {
+            const ow_net_cross *cross = &net->crosses[i];
+            unsigned supply = ow_filter_supply(table, cross->shape);
+            if (supply != 0)
+                table->crosses[count++] = (ow_cross_arc){cross->entry,
+                                                         {cross->exits[0], cross->exits[1], cross->exits[2]},
+                                                         1,
+                                                         wide_patterns(supply, cross->need, 8)};
+        }
+        table->cross_offset[traits + 1] = count;
     }
     return OW_OK;
 }

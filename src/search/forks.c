@@ -98,41 +98,53 @@ static ow_status list_cross_steps(steps *list, ow_ports set, unsigned traits)
     return status;
 }
 
-static void run_forks(ow_table *table, const steps *list, uint16_t *entered, unsigned traits)
+/* One step for the forks of one group. The steps stand outside, so that here only kinds are looked up. */
+static void run_fork_step(const ow_table *table, const step *at, uint16_t *entered, unsigned group)
 {
-    const uint16_t *open = table->open;
-    for (size_t i = 0; i < table->fork_count; i++) {
+    const uint16_t *first = table->open + at->from[0], *second = table->open + at->from[1];
+    uint16_t *labels = entered + at->to;
+    unsigned serving = at->serving;
+    for (uint32_t i = table->fork_offset[group]; i < table->fork_offset[group + 1]; i++) {
         const ow_fork_arc *fork = &table->forks[i];
-        if (fork->traits != traits)
-            continue;
-        size_t count = fork->exits[0] == fork->exits[1] ? list->ordered : list->count;
-        for (size_t j = 0; j < count; j++) {
-            const step *at = &list->items[j];
-            unsigned parts = (unsigned)fork->weight + open[at->from[0] + fork->exits[0]] +
-                             open[at->from[1] + fork->exits[1]];
-            uint16_t *label = &entered[at->to + fork->entry];
-            if (parts < *label && (fork->wide >> at->serving & 1u) != 0)
-                *label = (uint16_t)parts;
-        }
+        unsigned parts = (unsigned)fork->weight + first[fork->exits[0]] + second[fork->exits[1]];
+        if (parts < labels[fork->entry] && (fork->wide >> serving & 1u) != 0)
+            labels[fork->entry] = (uint16_t)parts;
     }
 }
 
-static void run_crosses(ow_table *table, const steps *list, uint16_t *entered, unsigned traits)
+static void run_cross_step(const ow_table *table, const step *at, uint16_t *entered, unsigned traits)
 {
-    const uint16_t *open = table->open;
-    for (size_t i = 0; i < table->cross_count; i++) {
+    const uint16_t *first = table->open + at->from[0], *second = table->open + at->from[1],
+                   *third = table->open + at->from[2];
+    uint16_t *labels = entered + at->to;
+    unsigned serving = at->serving;
+    for (uint32_t i = table->cross_offset[traits]; i < table->cross_offset[traits + 1]; i++) {
         const ow_cross_arc *cross = &table->crosses[i];
-        if (cross->traits != traits)
-            continue;
-        for (size_t j = 0; j < list->count; j++) {
-            const step *at = &list->items[j];
-            unsigned parts = (unsigned)cross->weight + open[at->from[0] + cross->exits[0]] +
-                             open[at->from[1] + cross->exits[1]] + open[at->from[2] + cross->exits[2]];
-            uint16_t *label = &entered[at->to + cross->entry];
-            if (parts < *label && (cross->wide >> at->serving & 1u) != 0)
-                *label = (uint16_t)parts;
+        unsigned parts = (unsigned)cross->weight + first[cross->exits[0]] + second[cross->exits[1]] +
+                         third[cross->exits[2]];
+        if (parts < labels[cross->entry] && (cross->wide >> serving & 1u) != 0)
+            labels[cross->entry] = (uint16_t)parts;
+    }
+}
+
+static ow_status fill_traits(steps *list, ow_ports set, uint16_t *entered, unsigned traits)
+{
+    const ow_table *table = list->table;
+    ow_status status = OW_OK;
+    if (table->fork_offset[2 * traits] < table->fork_offset[2 * traits + 2]) {
+        status = list_fork_steps(list, set, traits);
+        for (size_t i = 0; status == OW_OK && i < list->count; i++) {
+            run_fork_step(table, &list->items[i], entered, 2 * traits);
+            if (i < list->ordered) /* of equal exits, one of two shares may as well have the greater */
+                run_fork_step(table, &list->items[i], entered, 2 * traits + 1);
         }
     }
+    if (status == OW_OK && table->cross_offset[traits] < table->cross_offset[traits + 1]) {
+        status = list_cross_steps(list, set, traits);
+        for (size_t i = 0; status == OW_OK && i < list->count; i++)
+            run_cross_step(table, &list->items[i], entered, traits);
+    }
+    return status;
 }
 
 ow_status ow_fill_forks(ow_fill *fill, ow_ports set)
@@ -141,20 +153,9 @@ ow_status ow_fill_forks(ow_fill *fill, ow_ports set)
     if ((set & (set - 1)) == 0)
         return OW_OK; /* nothing to deal out */
     steps list = {.table = table};
-    uint16_t *entered = table->entered + table->at[set];
     ow_status status = OW_OK;
-    for (unsigned traits = 0; status == OW_OK && traits < OW_TRAITS; traits++) {
-        if ((table->fork_traits >> traits & 1u) != 0) {
-            status = list_fork_steps(&list, set, traits);
-            if (status == OW_OK)
-                run_forks(table, &list, entered, traits);
-        }
-        if (status == OW_OK && (table->cross_traits >> traits & 1u) != 0) {
-            status = list_cross_steps(&list, set, traits);
-            if (status == OW_OK)
-                run_crosses(table, &list, entered, traits);
-        }
-    }
+    for (unsigned traits = 0; status == OW_OK && traits < OW_TRAITS; traits++)
+        status = fill_traits(&list, set, table->entered + table->at[set], traits);
     ow_release(table->context, list.items);
     return status;
 }

@@ -39,12 +39,10 @@ typedef struct ow_packing {
 /* Forks and crosses of this ask, with what they weigh: the part and what closes its other ends. */
 typedef struct ow_fork_arc {
     uint16_t entry, exits[2], weight;
-    uint8_t traits;
     uint8_t wide; /* bit p: wide enough if the exits in p serve; bit 0 always */
 } ow_fork_arc;
 typedef struct ow_cross_arc {
     uint16_t entry, exits[3], weight;
-    uint8_t traits;
     uint8_t wide;
 } ow_cross_arc;
 
@@ -72,10 +70,9 @@ typedef struct ow_table {
     ow_packing packings[OW_HISTORY_BITS]; /* by bits asked about */
     uint16_t *open, *entered;
 
-    size_t fork_count, cross_count;
+    uint32_t fork_offset[OW_FORK_GROUPS + 1], cross_offset[OW_TRAITS + 1]; /* as in the net */
     ow_fork_arc *forks;
     ow_cross_arc *crosses;
-    unsigned fork_traits, cross_traits; /* bit t: there is one of traits t */
 
     struct ow_fill *fill;
 
