@@ -438,6 +438,23 @@ def what_cannot_be_served_is_said():
     counter.stop()
 
 
+def every_route_and_each_of_its_parameters_is_documented():
+    with open(os.path.join(SOURCE, "src/counter/routes.c"), encoding="utf-8") as file:
+        source = re.sub(r'"\s+"', "", file.read())
+    ask = re.search(r'#define ASK\s+\\?\s*"([^"]*)"', re.sub(r'"\s*\\\s*"', "", source)).group(1)
+    with open(os.path.join(SOURCE, "docs/api.md"), encoding="utf-8") as file:
+        rows = [line for line in file if line.startswith("|")]
+    routes = re.findall(r'\{"(GET|POST)", "([^"]+)", (ASK)?\s*"?([^",]*)"?, counter_', source)
+    assert len(routes) > 15, routes
+    for method, path, asks, takes in routes:
+        mine = [row for row in rows if f"`{method} {path}`" in row]
+        assert mine, f"{method} {path} is not in docs/api.md"
+        row = mine[0] + (rows[rows.index(mine[0]) + 1] if path == "/api/draw" else "")
+        words = takes.split() + (ask.split() if asks and path == "/api/stack" else [])
+        for word in words:
+            assert re.search(r"\b" + re.escape(word.strip("*")) + r"\b", row), f"{method} {path}: {word}"
+
+
 def main():
     shared = [says_what_the_command_says, faults_come_back_with_their_places,
               every_answer_forbids_what_a_browser_need_not_do,
@@ -445,7 +462,8 @@ def main():
               pages_of_other_sites_are_refused, no_path_reaches_a_file, what_is_too_large_is_refused,
               rubbish_is_no_matter, who_dawdles_is_hung_up_on, fifty_at_once_are_answered_alike]
     alone = [a_changed_catalogue_is_taken_over_and_a_bad_one_is_not, signals_end_it_cleanly_even_at_work,
-             others_get_in_only_where_asked, what_cannot_be_served_is_said]
+             others_get_in_only_where_asked, what_cannot_be_served_is_said,
+             every_route_and_each_of_its_parameters_is_documented]
     failed = 0
     counter = Counter()
     for test in shared + alone:
