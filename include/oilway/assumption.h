@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* Values that were used though nobody gave them, and how far a figure can be trusted. */
+/* Values that were used though nobody gave them. */
 #ifndef OILWAY_ASSUMPTION_H
 #define OILWAY_ASSUMPTION_H
 
@@ -7,17 +7,7 @@
 #include <stddef.h>
 
 #include "oilway/context.h"
-
-/* How far a figure can be trusted. */
-typedef enum ow_mark {
-    OW_MARK_PUBLISHED,   /* P: seen in a public copy */
-    OW_MARK_FROM_MEMORY, /* M: published, quoted from memory */
-    OW_MARK_DERIVED,     /* D: derived or computed, and checked by a second route */
-    OW_MARK_PRACTICE,    /* C: common practice */
-    OW_MARK_ASSUMED      /* A: an assumption of this program */
-} ow_mark;
-/* "published", "published, from memory", "derived", "common practice", "assumption". */
-const char *ow_mark_words(ow_mark mark);
+#include "oilway/mark.h"
 
 typedef struct ow_assumption {
     const char *what;   /* "oil temperature, hot idle" */

@@ -8,6 +8,7 @@
 #define OILWAY_CATALOG_H
 
 #include "oilway/end.h"
+#include "oilway/hose_material.h"
 #include "oilway/quantity.h"
 
 /* kind in code, word in YAML, words for its ends in order, is it a part of the net */
@@ -101,6 +102,21 @@ typedef struct ow_part {
 
 /* Whether passing it counts as one hose: a hose, or a line that is not rigid pipe. */
 bool ow_part_is_hose(const ow_part *part);
+/* What a hose, or a line that is not rigid pipe, is made of: by the class of its cut end, else by the first
+ * word of its page's material. NULL: no hose, or a material that is not known. */
+const ow_hose_material *ow_part_hose_material(const ow_part *part);
+/*
+ * What a part stands: the lesser of what its page claims and what its hose is made of; the heat for minutes
+ * included, which a check warns of. What the page does not say stays not said.
+ */
+typedef struct ow_standing {
+    double rating_pa; /* OW_NOT_SAID */
+    bool has_temperature;
+    double temperature_low_c, temperature_high_c;
+    unsigned fluids;         /* ow_fluid bits */
+    unsigned pressed_fluids; /* those it stands under pressure, too */
+} ow_standing;
+ow_standing ow_part_standing(const ow_part *part);
 /* What one of it costs, cents: of a hose a cut of that length, OW_NOT_SAID as one metre, half a cent rounded
  * up. 0 if it has no price. */
 int64_t ow_part_price_cents(const ow_part *part, double length_m);

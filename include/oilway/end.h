@@ -116,7 +116,7 @@ bool ow_end_nominal(const ow_end *end, ow_nominal *nominal);
 /* Whether it turns or clamps freely, so that its joint may be made last: swivel, banjo, barb and
  * bead, a cut hose end sized in mm, tube nut (male flare45-inverted and convex), tube, bolted flange. */
 bool ow_end_turns(const ow_end *end);
-/* Whether it holds a hose by a clamp alone: a barb, a bead. */
+/* Whether a clamp alone holds what it is joined to: a barb, a bead, a cut hose end sized in mm. */
 bool ow_end_clamps(const ow_end *end);
 
 #endif

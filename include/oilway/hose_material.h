@@ -6,8 +6,7 @@
 #include <stdbool.h>
 #include <stddef.h>
 
-#include "oilway/assumption.h"
-#include "oilway/finding.h"
+#include "oilway/mark.h"
 
 typedef enum ow_stands {
     OW_STANDS_NOT,     /* it swells, weakens or dissolves */
@@ -47,13 +46,9 @@ typedef enum ow_hose_fault {                            /* bits */
                              OW_HOSE_HEAT_SHORT = 8, /* within the short range only */
                              OW_HOSE_PRESSURE = 16 /* above what it is made for, or any where it takes none */
 } ow_hose_fault;
-/* Faults of a material in a service; 0 = none. */
+/* Faults of a material in a service; 0 = none. What is less than a thousandth of a degree or a pascal apart
+ * is equal, as it is to the search. */
 unsigned ow_hose_faults(const ow_hose_material *material, const ow_hose_service *service);
-/* Says them: hose-fluid, hose-heat, hose-pressure, none worse than `worst` (figures that are assumed only
- * warn). `told`: ow_hose_fault bits that are left out. OW_OK, OW_MEMORY. */
-ow_status ow_hose_judge(const ow_hose_material *material, const ow_hose_service *service, unsigned told,
-                        ow_severity worst, const char *where, ow_findings *findings);
-
 /* Least bend radius of smooth-bore PTFE hose (SAE 100R14) by dash, m; 0 if the dash is not known. */
 double ow_ptfe_bend_radius_m(int dash);
 

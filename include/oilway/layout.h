@@ -77,6 +77,10 @@ typedef struct ow_limits {
             OW_FLUID_NONE, false, false, false, false, false                                              \
     }
 
+/* Whether the fluid presses on the parts: in every circuit but a drain; without a circuit where more is asked
+ * of them than a drain's 0.3 bar. Some hoses stand oil without pressure only. */
+bool ow_limits_pressed(ow_circuit circuit, const ow_limits *limits);
+
 typedef struct ow_layout {
     const char *title;
     ow_circuit circuit;

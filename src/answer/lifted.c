@@ -121,10 +121,13 @@ static bool tighten_rating(ow_ask *without, const ow_ask *ask, const ow_layout *
     double least = OW_NOT_SAID;
     for (size_t node = 0; node < layout->node_count; node++) {
         const ow_part *part = layout->nodes[node].part;
-        if (part != NULL && part->rating_pa < 0.0)
+        if (part == NULL)
+            continue;
+        double rating = ow_part_standing(part).rating_pa;
+        if (rating < 0.0)
             return false;
-        if (part != NULL && (least < 0.0 || part->rating_pa < least))
-            least = part->rating_pa;
+        if (least < 0.0 || rating < least)
+            least = rating;
     }
     if (least < 0.0 || least >= ask->limits.rating_pa)
         return false;
@@ -153,10 +156,13 @@ static bool tighten_temperature(ow_ask *without, const ow_ask *ask, const ow_lay
     double low = -1e9, high = 1e9;
     for (size_t node = 0; node < layout->node_count; node++) {
         const ow_part *part = layout->nodes[node].part;
-        if (part != NULL && !part->has_temperature)
+        if (part == NULL)
+            continue;
+        ow_standing stands = ow_part_standing(part);
+        if (!stands.has_temperature)
             return false;
-        low = part != NULL && part->temperature_low_c > low ? part->temperature_low_c : low;
-        high = part != NULL && part->temperature_high_c < high ? part->temperature_high_c : high;
+        low = stands.temperature_low_c > low ? stands.temperature_low_c : low;
+        high = stands.temperature_high_c < high ? stands.temperature_high_c : high;
     }
     double wanted = ask->limits.temperature_c;
     if (wanted >= low && wanted <= high)

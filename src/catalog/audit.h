@@ -43,6 +43,7 @@ void ow_gather_end(ow_gather *gather);
 void ow_audit_forms(ow_audit *audit); /* ends that a kind cannot have, switches that do not fit their port */
 void ow_audit_sizes(ow_audit *audit); /* dimensions against the standards' */
 void ow_audit_silence(ow_audit *audit); /* values that a limit asks about */
+void ow_audit_hoses(ow_audit *audit);   /* claims beyond what a hose is made of */
 void ow_audit_alike(ow_audit *audit);   /* parts that differ in id and price only */
 void ow_audit_use(ow_audit *audit);     /* ends that nothing mates, parts that fit in no stack */
 

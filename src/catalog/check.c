@@ -86,7 +86,8 @@ ow_status ow_catalog_check(const ow_context *context, const ow_catalog *catalog,
                            size_t *warnings)
 {
     static void (*const looks[])(ow_audit *) = {tell_replaced,    ow_audit_forms, ow_audit_sizes,
-                                                ow_audit_silence, ow_audit_alike, ow_audit_use};
+                                                ow_audit_silence, ow_audit_hoses, ow_audit_alike,
+                                                ow_audit_use};
     ow_audit audit = {.context = context, .catalog = catalog};
     size_t count = sizeof looks / sizeof *looks;
     for (size_t i = 0; i < count && audit.status == OW_OK; i++) {

@@ -5,7 +5,7 @@
 #include <string.h>
 
 #include "checks/checks_internal.h"
-#include "oilway/hose_material.h"
+#include "oilway/hose_judge.h"
 
 #define QUARTER_TURN 1.5707963267948966
 #define SLACK_LEAST 1.05 /* of the straight way; up to 1.08: a navy's engine mechanics manual */
@@ -15,13 +15,17 @@
 static void check_material(ow_checking *checking, size_t node, const ow_part *part)
 {
     const ow_limits *limits = &checking->limits;
-    const ow_hose_material *material = ow_hose_material_find(part->ends[0].name);
-    ow_hose_service service = {limits->fluid == OW_FLUID_OIL, checking->layout->circuit != OW_DRAIN,
+    const ow_hose_material *material = ow_part_hose_material(part);
+    bool knows_fluid = limits->fluid != OW_FLUID_NONE;
+    ow_hose_service service = {limits->fluid == OW_FLUID_OIL,
+                               knows_fluid && ow_limits_pressed(checking->layout->circuit, limits),
                                limits->rating_pa > 0.0 ? limits->rating_pa : 0.0, limits->temperature_c};
     unsigned told = limits->has_temperature ? 0 : OW_HOSE_HEAT | OW_HOSE_HEAT_SHORT;
     char where[OW_WHERE_SIZE];
-    if (material == NULL || limits->fluid == OW_FLUID_NONE || checking->status != OW_OK)
+    if (material == NULL || checking->status != OW_OK)
         return;
+    if (!knows_fluid)
+        told |= OW_HOSE_FLUID | OW_HOSE_FLUID_LIMITED;
     ow_checking_node(checking, node, where);
     /* What the part's own page says is told already: one cause, one finding. */
     if (ow_checking_has(checking, "fluid", where))
@@ -176,10 +180,8 @@ void ow_check_hoses(ow_checking *checking)
 {
     const ow_layout *layout = checking->layout;
     bool feeds = layout->circuit == OW_FEED;
-    if (layout->circuit == OW_CIRCUIT_NONE)
-        return;
     for (size_t given = 1; given < layout->given_count; given++) {
-        if (layout->givens[given].role != OW_ROLE_TO)
+        if (layout->circuit == OW_CIRCUIT_NONE || layout->givens[given].role != OW_ROLE_TO)
             continue;
         check_reach(checking, given);
         if (feeds)
@@ -189,9 +191,10 @@ void ow_check_hoses(ow_checking *checking)
         const ow_part *part = layout->nodes[node].part;
         if (checking->limits.no_clamp)
             check_clamps(checking, node);
-        if (part == NULL || part->kind != OW_HOSE)
+        if (part == NULL)
             continue;
         check_material(checking, node, part);
-        check_bend(checking, node, part);
+        if (part->kind == OW_HOSE && layout->circuit != OW_CIRCUIT_NONE)
+            check_bend(checking, node, part);
     }
 }

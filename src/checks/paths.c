@@ -134,29 +134,45 @@ static void check_orifice(ow_checking *checking, size_t node)
     const ow_limits *limits = &checking->limits;
     const ow_part *part = checking->layout->nodes[node].part;
     char where[OW_WHERE_SIZE];
-    if (limits->orifice_low_m < 0.0 || (part->orifice_m >= limits->orifice_low_m - OW_CHECKING_SLACK_M &&
-                                        part->orifice_m <= limits->orifice_high_m + OW_CHECKING_SLACK_M))
+    bool asks_low = limits->orifice_low_m >= 0.0, asks_high = limits->orifice_high_m >= 0.0;
+    bool said = part->orifice_m >= 0.0 || (!asks_low && !asks_high);
+    if (said && (!asks_low || part->orifice_m >= limits->orifice_low_m - OW_CHECKING_SLACK_M) &&
+        (!asks_high || part->orifice_m <= limits->orifice_high_m + OW_CHECKING_SLACK_M))
         return;
-    ow_checking_find(checking, "orifice", ow_checking_node(checking, node, where),
-                     "the hole of %s is %.3g mm; %.3g to %.3g mm is asked for", part->id,
-                     part->orifice_m * 1e3, limits->orifice_low_m * 1e3, limits->orifice_high_m * 1e3);
+    if (asks_low && asks_high)
+        ow_checking_find(checking, "orifice", ow_checking_node(checking, node, where),
+                         "the hole of %s is %.3g mm; %.3g to %.3g mm is asked for", part->id,
+                         part->orifice_m * 1e3, limits->orifice_low_m * 1e3, limits->orifice_high_m * 1e3);
+    else
+        ow_checking_find(
+            checking, "orifice", ow_checking_node(checking, node, where),
+            "the hole of %s is %.3g mm; %.3g mm or %s is asked for", part->id, part->orifice_m * 1e3,
+            (asks_low ? limits->orifice_low_m : limits->orifice_high_m) * 1e3, asks_low ? "more" : "less");
 }
 
 /* A restrictor that stands where the unit wants none, or behind another. */
-static void check_needless(ow_checking *checking, const path_sum *sum, const ow_given *to, bool forbidden)
+static void check_needless(ow_checking *checking, const path_sum *sum, const ow_given *to,
+                           ow_restrictor_ask wanted)
 {
     char where[OW_WHERE_SIZE], words[OW_END_TEXT_SIZE];
     bool built_in = to->machine != NULL && to->machine->restrictor == OW_BUILT_IN_YES;
     if (sum->restrictors == 0)
         return;
     ow_checking_node(checking, sum->last_restrictor, where);
-    if (sum->restrictors > 1)
+    bool feeds = checking->layout->circuit == OW_FEED;
+    if (sum->restrictors > 1 && (feeds || wanted != OW_RESTRICTOR_ANY))
         ow_checking_find(checking, "second-restrictor", where, "%zu restrictors stand in a row before %s",
                          sum->restrictors, ow_checking_port(to, words));
+    else if (sum->restrictors > 1) /* where nothing is asked of them */
+        ow_checking_warn(checking, "second-restrictor", where, "%zu restrictors stand in a row before %s",
+                         sum->restrictors, ow_checking_port(to, words));
+    else if (built_in && wanted == OW_RESTRICTOR_REQUIRED) /* somebody insists */
+        ow_checking_warn(checking, "second-restrictor", where,
+                         "%s stands before %s, which has a restrictor built in", where, to->machine->id);
     else if (built_in)
         ow_checking_find(checking, "second-restrictor", where,
                          "%s stands before %s, which has a restrictor built in", where, to->machine->id);
-    else if (forbidden)
+    else if (wanted == OW_RESTRICTOR_FORBIDDEN)
         ow_checking_find(checking, "restrictor-wrong", where, "%s stands before %s, which wants none", where,
                          ow_checking_port(to, words));
     else if (ow_given_wants(to, OW_BEARING_UNKNOWN) == OW_RESTRICTOR_FORBIDDEN)
@@ -186,7 +202,7 @@ static void check_restrictors(ow_checking *checking, const path_sum *sum, const 
         check_orifice(checking, sum->last_restrictor);
         check_hole(checking, sum->last_restrictor);
     }
-    check_needless(checking, sum, to, wanted == OW_RESTRICTOR_FORBIDDEN);
+    check_needless(checking, sum, to, wanted);
     if (wanted == OW_RESTRICTOR_REQUIRED && sum->restrictors == 0)
         ow_checking_find(checking, "restrictor-missing", to->name, "there is no restrictor on the way to %s",
                          port);

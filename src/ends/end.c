@@ -172,5 +172,6 @@ bool ow_end_turns(const ow_end *end)
 
 bool ow_end_clamps(const ow_end *end)
 {
-    return end->form == OW_FORM_BARB || end->form == OW_FORM_BEAD;
+    return end->form == OW_FORM_BARB || end->form == OW_FORM_BEAD ||
+           (end->form == OW_FORM_HOSE && end->size_unit == OW_SIZE_UM);
 }

@@ -22,27 +22,59 @@ static ow_restricting restricting_of(ow_restrictor_ask asked)
     case OW_RESTRICTOR_FORBIDDEN:
         return OW_RESTRICTING_BARRED;
     case OW_RESTRICTOR_BY_UNIT:
-        return OW_RESTRICTING_BY_PORT;
     case OW_RESTRICTOR_ANY:
         break;
     }
     return OW_RESTRICTING_FREE;
 }
 
-ow_search_limits ow_search_limits_of(const ow_limits *limits)
+/* What is asked of the restrictors before a port. In a feed a second one starves the bearing, though nothing
+ * else be asked; one that is built in counts. */
+static ow_restricting restricting_at(const ow_ask *ask, const ow_given *given)
 {
+    ow_restrictor_ask asked = ask->limits.restrictor;
+    if (asked == OW_RESTRICTOR_BY_UNIT)
+        asked = ow_given_wants(given, OW_BEARING_UNKNOWN);
+    if (asked != OW_RESTRICTOR_ANY || ask->circuit != OW_FEED)
+        return restricting_of(asked);
+    bool built_in = given->machine != NULL && given->machine->restrictor == OW_BUILT_IN_YES;
+    return built_in ? OW_RESTRICTING_BARRED : OW_RESTRICTING_SINGLE;
+}
+
+/* The same of all ports that are served. */
+static ow_restricting restricting_of_all(const ow_ask *ask)
+{
+    bool begun = false;
+    ow_restricting all = OW_RESTRICTING_FREE;
+    for (size_t i = 1; i < ask->given_count; i++) {
+        if (ask->givens[i].role != OW_ROLE_TO)
+            continue;
+        ow_restricting here = restricting_at(ask, &ask->givens[i]);
+        if (begun && here != all)
+            return OW_RESTRICTING_BY_PORT;
+        all = here;
+        begun = true;
+    }
+    return all;
+}
+
+ow_search_limits ow_search_limits_of(const ow_ask *ask)
+{
+    const ow_limits *limits = &ask->limits;
     ow_search_limits made = OW_SEARCH_LIMITS_INIT;
     if (!limits->bore_warns)
         made.least_bore_um = ow_um_of(limits->least_bore_m);
     made.hoses = hoses_of(limits->flexible);
     made.closing = limits->closing;
-    made.restricting = restricting_of(limits->restrictor);
+    made.restricting = restricting_of_all(ask);
     made.orifice_low_um = ow_um_of(limits->orifice_low_m);
     made.orifice_high_um = ow_um_of(limits->orifice_high_m);
     made.rating_pa = limits->rating_pa >= 0 ? llround(limits->rating_pa) : OW_NET_NOT_SAID;
     made.has_temperature = limits->has_temperature;
     made.temperature_mc = limits->has_temperature ? llround(limits->temperature_c * 1e3) : 0;
     made.fluid = (unsigned)limits->fluid;
+    if (ow_limits_pressed(ask->circuit, limits))
+        made.fluid |= OW_PRESSED(made.fluid);
     made.no_tee = limits->no_tee;
     made.no_clamp = limits->no_clamp;
     made.tolerate = limits->tolerate;
@@ -143,7 +175,7 @@ static ow_status build_ports(ow_search *search)
                                         .served = given->role != OW_ROLE_KEEP,
                                         .machine = given->machine != NULL};
         if (given->role == OW_ROLE_TO)
-            ports[i - 1].restricting = restricting_of(ow_given_wants(given, OW_BEARING_UNKNOWN));
+            ports[i - 1].restricting = restricting_at(ask, given);
     }
     search->input.port_count = ask->given_count - 1;
     search->input.ports = ports;
@@ -194,7 +226,7 @@ ow_status ow_search_new(const ow_context *context, const ow_net *net, const ow_a
                         .ask = ask,
                         .arena = ow_arena_new(context),
                         .words = ow_text_new(context)};
-    made->input.limits = ow_search_limits_of(&ask->limits);
+    made->input.limits = ow_search_limits_of(ask);
     made->input.hose_length_um = ask->hose_length_m >= 0 ? ow_um_of(ask->hose_length_m) : METRE_UM;
     ow_status status = check_givens(made);
     if (status == OW_OK)

@@ -207,20 +207,21 @@ static ow_status build_mates(building *now)
 static ow_net_part part_of(const building *now, size_t index)
 {
     const ow_part *part = ow_catalog_part_at(now->net->catalog, index);
+    const ow_standing stands = ow_part_standing(part);
     ow_net_part made = {.id = (uint32_t)index, /* the catalogue stands in order of id */
                         .end_count = (uint16_t)part->end_count,
                         .hose = ow_part_is_hose(part),
                         .restrictor = part->kind == OW_RESTRICTOR,
                         .by_metre = part->kind == OW_HOSE,
                         .orifice_um = ow_um_of(part->orifice_m),
-                        .rating_pa = part->rating_pa >= 0 ? llround(part->rating_pa) : OW_NET_NOT_SAID,
-                        .has_temperature = part->has_temperature,
-                        .fluids = part->fluids,
+                        .rating_pa = stands.rating_pa >= 0 ? llround(stands.rating_pa) : OW_NET_NOT_SAID,
+                        .has_temperature = stands.has_temperature,
+                        .fluids = stands.fluids | OW_PRESSED(stands.pressed_fluids),
                         .price_cents = part->has_price ? part->price_cents : OW_NET_NOT_SAID,
                         .length_um = ow_um_of(part->length_m)};
-    if (part->has_temperature) {
-        made.low_mc = llround(part->temperature_low_c * 1e3);
-        made.high_mc = llround(part->temperature_high_c * 1e3);
+    if (stands.has_temperature) {
+        made.low_mc = llround(stands.temperature_low_c * 1e3);
+        made.high_mc = llround(stands.temperature_high_c * 1e3);
     }
     for (size_t end = 0; end < part->end_count; end++) {
         made.kinds[end] = now->found[index * OW_PART_ENDS + end];

@@ -93,6 +93,13 @@ static bool lift_barred(ow_search_input *ask)
     return had;
 }
 
+static bool lift_single(ow_search_input *ask)
+{
+    bool had = ask->limits.restricting == OW_RESTRICTING_SINGLE;
+    ask->limits.restricting = OW_RESTRICTING_FREE;
+    return had;
+}
+
 static bool lift_closing(ow_search_input *ask)
 {
     bool had = ask->limits.closing;
@@ -135,6 +142,7 @@ static const struct {
     {lift_one_hose, "exactly one hose on the path"},
     {lift_barred, "no restrictor on the path"},
     {lift_needed, "a restrictor on the path"},
+    {lift_single, "no second restrictor on the path"},
     {lift_closing, "a closing joint between fixed ports"},
     {lift_remote, "no hose before a kept port"},
     {lift_tolerate, "joints that are only tolerated are not used"},
@@ -175,6 +183,28 @@ static ow_status find_limit(const ow_search *search, size_t part, const char **l
     return status == OW_NONE ? OW_OK : status;
 }
 
+/* What a part's hose is made of, where that stands against the limits. */
+static void write_material(ow_search *search, size_t index)
+{
+    const ow_hose_material *material = ow_part_hose_material(ow_catalog_part_at(search->net->catalog, index));
+    const ow_limits *limits = &search->ask->limits;
+    bool knows_fluid = limits->fluid != OW_FLUID_NONE;
+    const ow_hose_service service = {limits->fluid == OW_FLUID_OIL,
+                                     knows_fluid && ow_limits_pressed(search->ask->circuit, limits),
+                                     limits->rating_pa, limits->temperature_c};
+    unsigned faults = material != NULL ? ow_hose_faults(material, &service) : 0;
+    const char *what = NULL;
+    if (knows_fluid && (faults & OW_HOSE_FLUID) != 0)
+        what = service.oil ? "oil" : "coolant";
+    else if (limits->has_temperature && (faults & OW_HOSE_HEAT) != 0)
+        what = "the temperature";
+    else if ((faults & OW_HOSE_PRESSURE) != 0)
+        what = "the pressure";
+    if (what != NULL)
+        ow_text_format(&search->words, " It is made of %s, which does not stand %s (%s).", material->title,
+                       what, material->source);
+}
+
 static ow_status explain_impossible(ow_search *search, size_t part, const char *id, ow_explanation *made)
 {
     bool all = false;
@@ -196,6 +226,8 @@ static ow_status explain_impossible(ow_search *search, size_t part, const char *
                        "%s is in no layout here, whatever the limits: its ends do not lead from the source "
                        "to the ports.",
                        id);
+    if (all)
+        write_material(search, part);
     return OW_OK;
 }
 

@@ -44,8 +44,10 @@ int ow_search_compare(const ow_search *left, const ow_search *right);
 ow_status ow_search_keep_words(ow_search *search, const char **kept);
 /* Index of a part in the catalogue; false if it has no such part. */
 bool ow_search_part_index(const ow_search *search, const char *id, size_t *index);
+/* Bits of the search's fluids, beside those of the fluids: stood under pressure, too. */
+#define OW_PRESSED(fluids) ((fluids) << 2)
 /* Limits of an ask in the integers of the search. */
-ow_search_limits ow_search_limits_of(const ow_limits *limits);
+ow_search_limits ow_search_limits_of(const ow_ask *ask);
 /* Whether two kinds of end may be joined at all, and how. False: never. */
 bool ow_net_pair(const ow_end *a, const ow_end *b, bool *tolerated, bool *turns);
 int64_t ow_um_of(double metres); /* OW_NOT_SAID stays not said; larger than a kilometre is a kilometre */

@@ -53,6 +53,15 @@ void ow_layout_number(ow_layout *layout)
     }
 }
 
+#define UNPRESSED_PA 0.3e5 /* what a drain is assumed to see */
+
+bool ow_limits_pressed(ow_circuit circuit, const ow_limits *limits)
+{
+    if (circuit == OW_CIRCUIT_NONE)
+        return limits->rating_pa > UNPRESSED_PA;
+    return circuit != OW_DRAIN;
+}
+
 size_t ow_layout_usual_entry(const ow_part *part, const ow_end *onto)
 {
     for (size_t end = 0; end < part->end_count; end++)

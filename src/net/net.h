@@ -24,7 +24,6 @@ typedef struct ow_net_shape {
     uint16_t end_count;
     uint16_t kinds[OW_NET_ENDS]; /* ascending */
     bool hose, restrictor;
-    bool clamped;          /* some end of it is of a clamped kind */
     bool by_metre;         /* some part of it is sold by the metre */
     uint32_t first, count; /* parts */
     ow_net_promise promise;

@@ -181,8 +181,6 @@ static ow_status place_parts(ow_net_index *net, const ow_net_input *input, const
             memcpy(shape->kinds, sorted->kinds, sizeof shape->kinds);
             shape->hose = sorted->part->hose;
             shape->restrictor = sorted->part->restrictor;
-            for (size_t end = 0; end < shape->end_count; end++)
-                shape->clamped = shape->clamped || input->kinds[shape->kinds[end]].clamped;
             shape->first = (uint32_t)i;
         }
         net->shape_of[i] = (uint32_t)(net->shape_count - 1);

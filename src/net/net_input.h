@@ -21,7 +21,7 @@ typedef struct ow_net_kind {
     /* The end itself turns or clamps freely. Asked only where a made part meets it (ow_missing); what
      * turns between two ends of the net is said by their pair. */
     bool turns;
-    bool clamped; /* holds what it is joined to by a clamp alone: a barb, a bead */
+    bool clamped; /* a clamp alone holds what it is joined to: a barb, a bead, the hose on them */
 } ow_net_kind;
 
 /* Two kinds that may be joined, in either direction. a == b: the kind mates itself. No pair twice. */

@@ -9,13 +9,6 @@
 
 #define VALUE_MAX 128 /* a number or two with their units */
 
-const char *ow_mark_words(ow_mark mark)
-{
-    static const char *const words[] = {"published", "published, from memory", "derived", "common practice",
-                                        "assumption"};
-    return mark <= OW_MARK_ASSUMED ? words[mark] : "";
-}
-
 ow_assumptions ow_assumptions_new(const ow_context *context)
 {
     ow_assumptions assumptions = {context, NULL, 0, 0, false};

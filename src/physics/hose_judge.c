@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* What is to be said of a hose's material in its service. */
-#include "oilway/hose_material.h"
+#include "oilway/hose_judge.h"
 
 static ow_status judge_fluid(const ow_hose_material *material, const ow_hose_service *service,
                              unsigned faults, const char *where, ow_findings *findings)

@@ -4,7 +4,7 @@
 #include <math.h>
 #include <string.h>
 
-#include "oilway/hose_material.h"
+#include "oilway/hose_judge.h"
 #include "plan/planning.h"
 
 #define DEGREES_PER_RADIAN 57.295779513082320876798154814105
@@ -92,8 +92,7 @@ static ow_status judge_hoses(const ow_plan_coolant *loop, const char *asked_clas
         const ow_layout *layout = loop->legs[leg].layout;
         for (size_t node = 1; node < layout->node_count; node++) {
             const ow_part *part = layout->nodes[node].part;
-            const ow_hose_material *material =
-                part != NULL && part->kind == OW_HOSE ? ow_hose_material_find(part->ends[0].name) : NULL;
+            const ow_hose_material *material = part != NULL ? ow_part_hose_material(part) : NULL;
             if (material == NULL || material == told)
                 continue;
             told = material;

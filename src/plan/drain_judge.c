@@ -6,7 +6,7 @@
 #include <string.h>
 
 #include "base/format.h"
-#include "oilway/hose_material.h"
+#include "oilway/hose_judge.h"
 #include "plan/planning.h"
 
 #define DEGREES_PER_RADIAN 57.295779513082320876798154814105
@@ -185,10 +185,9 @@ static void judge_sump(return_judging *judging)
 }
 
 /* What a hose is made of, against the oil's heat. A layout's hose is judged for the rest by its check. */
-static void judge_hose(return_judging *judging, const char *class_name, unsigned told)
+static void judge_hose(return_judging *judging, const ow_hose_material *material, unsigned told)
 {
     const ow_feed_state *hot = &judging->planning->states[judging->planning->hot_rev];
-    const ow_hose_material *material = ow_hose_material_find(class_name);
     ow_hose_service service = {true, false, 0.0, hot->oil_c};
     if (material != NULL && judging->status == OW_OK)
         judging->status = ow_hose_judge(material, &service, told, hot->assumed ? OW_WARNING : OW_ERROR,
@@ -202,13 +201,14 @@ static void judge_hoses(return_judging *judging)
     /* A class that does not stand oil is told and not used. */
     const ow_hose_material *material = asked != NULL ? ow_hose_material_find(asked) : NULL;
     if (material != NULL && (layout == NULL || material->oil == OW_STANDS_NOT)) {
-        judge_hose(judging, asked, 0);
+        judge_hose(judging, material, 0);
         return;
     }
     for (size_t index = 0; layout != NULL && index < layout->node_count; index++) {
         const ow_part *part = layout->nodes[index].part;
-        if (part != NULL && part->kind == OW_HOSE)
-            judge_hose(judging, part->ends[0].name, OW_HOSE_FLUID | OW_HOSE_FLUID_LIMITED | OW_HOSE_PRESSURE);
+        if (part != NULL)
+            judge_hose(judging, ow_part_hose_material(part),
+                       OW_HOSE_FLUID | OW_HOSE_FLUID_LIMITED | OW_HOSE_PRESSURE);
     }
 }
 

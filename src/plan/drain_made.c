@@ -53,13 +53,12 @@ static ow_status find_way(ow_making *making, const char *from, const char *to, d
 static bool is_drain_hose(const ow_making *making, const ow_part *part)
 {
     const char *wanted = making->planning->job->drain.hose;
-    const ow_hose_material *material = ow_hose_material_find(part->ends[0].name);
-    bool stands = material == NULL || material->oil >= OW_STANDS_DRAIN;
     const ow_hose_material *asked = wanted != NULL ? ow_hose_material_find(wanted) : NULL;
     bool is_asked = wanted == NULL || (asked != NULL && asked->oil == OW_STANDS_NOT) ||
                     strcmp(part->ends[0].name, wanted) == 0;
     return part->kind == OW_HOSE && part->ends[0].form == OW_FORM_HOSE &&
-           part->ends[0].size_unit == OW_SIZE_UM && (part->fluids & OW_FLUID_OIL) != 0 && stands && is_asked;
+           part->ends[0].size_unit == OW_SIZE_UM && (ow_part_standing(part).fluids & OW_FLUID_OIL) != 0 &&
+           is_asked;
 }
 
 /* The next wider hose than `than_m`; NULL if there is none. */

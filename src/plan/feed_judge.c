@@ -3,7 +3,7 @@
  * sure. */
 #include <string.h>
 
-#include "oilway/hose_material.h"
+#include "oilway/hose_judge.h"
 #include "plan/planning.h"
 
 #define WARM_C 60.0
@@ -191,8 +191,7 @@ static ow_status judge_hoses(ow_planning *planning, ow_plan_feed *feed)
     ow_hose_service service = {true, true, 0.0, hot->oil_c};
     for (size_t node = 0; node < feed->layout->node_count && status == OW_OK; node++) {
         const ow_part *part = feed->layout->nodes[node].part;
-        const ow_hose_material *material =
-            part != NULL && part->kind == OW_HOSE ? ow_hose_material_find(part->ends[0].name) : NULL;
+        const ow_hose_material *material = part != NULL ? ow_part_hose_material(part) : NULL;
         if (material != NULL)
             status =
                 ow_hose_judge(material, &service, OW_HOSE_FLUID | OW_HOSE_FLUID_LIMITED | OW_HOSE_PRESSURE,

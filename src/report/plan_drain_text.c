@@ -71,8 +71,7 @@ static void write_hose(ow_text *text, const ow_plan_return *home, const ow_style
 {
     for (size_t node = 1; home->layout != NULL && node < home->layout->node_count; node++) {
         const ow_part *part = home->layout->nodes[node].part;
-        const ow_hose_material *material =
-            part != NULL && part->kind == OW_HOSE ? ow_hose_material_find(part->ends[0].name) : NULL;
+        const ow_hose_material *material = part != NULL ? ow_part_hose_material(part) : NULL;
         if (material == NULL)
             continue;
         ow_text words = ow_text_new(text->context);

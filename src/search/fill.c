@@ -79,6 +79,8 @@ static uint16_t beyond_made(const filling *now, unsigned history)
     unsigned least = OW_TABLE_NONE;
     const ow_packing *packing = ow_table_packing(table, rest);
     for (size_t kind = 0; kind < table->net->kind_count; kind++) {
+        if (!ow_table_kind_meets(table, kind))
+            continue;
         unsigned row = packing->packed[ow_rules_join(history, table->net->kinds[kind].turns)];
         unsigned parts = table->entered[ow_table_at(table, rest, row) + kind];
         least = parts < least ? parts : least;
@@ -87,7 +89,8 @@ static uint16_t beyond_made(const filling *now, unsigned history)
         size_t port = ow_ports_first(rest);
         unsigned wanted = ow_rules_wanted(&table->rules, port);
         bool turns = ow_table_kind_turns(table, table->ask->ports[port].kind);
-        if ((ow_rules_join(history, turns) & wanted) == wanted)
+        bool meets = ow_table_kind_meets(table, table->ask->ports[port].kind);
+        if (meets && (ow_rules_join(history, turns) & wanted) == wanted)
             least = 0;
     }
     return (uint16_t)least;
@@ -118,7 +121,8 @@ static bool settle_made(filling *now, size_t level)
             if (now->made[turns][row] != level)
                 continue;
             for (size_t kind = 0; kind < now->table->kind_count; kind++)
-                if (ow_table_kind_turns(now->table, kind) == (turns == 1))
+                if (ow_table_kind_turns(now->table, kind) == (turns == 1) &&
+                    ow_table_kind_meets(now->table, kind))
                     settle_open(now, kind, row, level);
         }
     return later;

@@ -35,8 +35,6 @@ bool ow_filter_passes(const ow_table *table, size_t place)
         return false;
     if (limits->no_tee && part->end_count > 2)
         return false;
-    if (limits->no_clamp && table->net->shapes[table->net->shape_of[place]].clamped)
-        return false;
     if (limits->rating_pa != OW_NET_NOT_SAID && part->rating_pa < limits->rating_pa)
         return false; /* not said is less than any rating asked */
     if (limits->has_temperature && (!part->has_temperature || part->low_mc > limits->temperature_mc ||
@@ -76,7 +74,7 @@ static bool promised(const ow_table *table, const ow_net_shape *shape)
 {
     const ow_search_limits *limits = &table->ask->limits;
     const ow_net_promise *promise = &shape->promise;
-    if ((limits->no_tee && shape->end_count > 2) || (limits->no_clamp && shape->clamped))
+    if (limits->no_tee && shape->end_count > 2)
         return false;
     if (shape->restrictor && table->asks_orifice)
         return false;

@@ -54,6 +54,8 @@ static ow_status make_here(walk *now, const waiting_state *at, size_t parts)
 {
     const ow_table *table = now->table;
     ow_ports rest = at->set & ~table->event_bit;
+    if (!ow_table_kind_meets(table, at->kind))
+        return OW_OK;
     ow_made made = {.from = at->kind,
                     .at_source =
                         at->set == table->all && at->kind == table->ask->source && parts == table->best};
@@ -68,7 +70,8 @@ static ow_status make_here(walk *now, const waiting_state *at, size_t parts)
         unsigned row = packing->packed[ow_rules_join(history, table->net->kinds[kind].turns)];
         size_t beyond = table->entered[ow_table_at(table, rest, row) + kind];
         made.to = (uint32_t)kind;
-        ow_status status = beyond != OW_TABLE_NONE && beyond + 1 == parts ? note(now, &made) : OW_OK;
+        bool fits = beyond != OW_TABLE_NONE && beyond + 1 == parts && ow_table_kind_meets(table, kind);
+        ow_status status = fits ? note(now, &made) : OW_OK;
         if (status != OW_OK)
             return status;
     }
@@ -79,7 +82,7 @@ static ow_status make_here(walk *now, const waiting_state *at, size_t parts)
     made.to_port = true;
     unsigned wanted = ow_rules_wanted(&table->rules, made.port);
     history = ow_rules_join(history, ow_table_kind_turns(table, made.to));
-    return (history & wanted) == wanted ? note(now, &made) : OW_OK;
+    return (history & wanted) == wanted && ow_table_kind_meets(table, made.to) ? note(now, &made) : OW_OK;
 }
 
 static ow_status walk_open(walk *now, const waiting_state *at)

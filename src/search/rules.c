@@ -20,6 +20,8 @@ ow_rules ow_rules_of(const ow_search_input *ask)
             restricting = ask->ports[i].restricting;
         if (restricting == OW_RESTRICTING_NEEDED)
             rules.needing |= port;
+        if (restricting == OW_RESTRICTING_NEEDED || restricting == OW_RESTRICTING_SINGLE)
+            rules.single |= port;
         if (restricting == OW_RESTRICTING_BARRED)
             rules.barring |= port;
         if (ask->ports[i].machine)
@@ -38,7 +40,7 @@ unsigned ow_rules_asked(const ow_rules *rules, ow_ports set)
     if ((serves && rules->hoses == OW_HOSES_ONE) ||
         ((set & rules->first) != 0 && rules->hoses == OW_HOSES_FREE))
         asked |= OW_PASSED_HOSE;
-    if ((set & rules->needing) != 0)
+    if ((set & rules->single) != 0)
         asked |= OW_PASSED_RESTRICTOR;
     if (serves && rules->closing)
         asked |= OW_MAY_FIX;
@@ -50,6 +52,8 @@ unsigned ow_rules_asked(const ow_rules *rules, ow_ports set)
 unsigned ow_rules_wanted(const ow_rules *rules, size_t port)
 {
     unsigned wanted = ow_rules_asked(rules, 1u << port);
+    if ((rules->needing >> port & 1u) == 0)
+        wanted &= ~OW_PASSED_RESTRICTOR;
     return rules->hoses == OW_HOSES_ONE ? wanted : wanted & ~OW_PASSED_HOSE;
 }
 
@@ -69,8 +73,10 @@ bool ow_rules_may_pass(const ow_rules *rules, unsigned traits, unsigned history,
         if (serves && rules->hoses == OW_HOSES_ONE && (history & OW_PASSED_HOSE) != 0)
             return false;
     }
-    if ((traits & OW_TRAIT_RESTRICTOR) != 0)
-        return !keeps && (share & rules->barring) == 0;
+    if ((traits & OW_TRAIT_RESTRICTOR) != 0) {
+        bool second = (share & rules->single) != 0 && (history & OW_PASSED_RESTRICTOR) != 0;
+        return !keeps && !second && (share & rules->barring) == 0;
+    }
     return true;
 }
 

@@ -34,7 +34,8 @@ typedef struct ow_rules {
     bool apart;      /* machines' ports must be kept apart by a hose */
     ow_ports served; /* ports to be fed */
     ow_ports kept;
-    ow_ports needing, barring; /* served ones that want a restrictor on their path, or none */
+    ow_ports needing, barring; /* served ones that want a restrictor on their path, or none … */
+    ow_ports single;           /* … or no second one: those that need one, too */
     ow_ports machines;         /* of the served ones */
     ow_ports first;            /* the first served one, or none */
 } ow_rules;

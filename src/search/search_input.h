@@ -24,9 +24,10 @@
 
 typedef enum ow_restricting {
     OW_RESTRICTING_FREE,
-    OW_RESTRICTING_NEEDED, /* at least one part with `restrictor` on the path to each served port */
+    OW_RESTRICTING_NEEDED, /* exactly one part with `restrictor` on the path to each served port */
     OW_RESTRICTING_BARRED, /* none on the path to any served port */
-    OW_RESTRICTING_BY_PORT /* to each served port as it says itself (free, needed or barred) */
+    OW_RESTRICTING_SINGLE, /* one at most on the path to each served port */
+    OW_RESTRICTING_BY_PORT /* to each served port as it says itself */
 } ow_restricting;
 
 typedef struct ow_search_port {
@@ -67,7 +68,7 @@ typedef struct ow_search_limits {
     int64_t temperature_mc; /* part has_temperature and low <= this <= high */
     unsigned fluid;         /* part's fluids said and hold all these bits; 0 = not asked */
     bool no_tee;            /* parts with three or more ends are not used */
-    bool no_clamp;          /* parts with an end of a clamped kind are not used */
+    bool no_clamp;          /* nothing is joined to an end of a clamped kind, ports included */
     bool tolerate;          /* tolerated pairs may be joined */
     bool remote_switch;     /* hoses may stand on the path to a kept port */
 } ow_search_limits;

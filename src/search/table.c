@@ -21,17 +21,19 @@ static ow_status check_ask(const ow_net_index *net, const ow_search_input *ask)
     return OW_OK;
 }
 
-static bool allowed(const ow_search_input *ask, bool tolerated)
+static bool allowed(const ow_table *table, size_t a, size_t b, bool tolerated)
 {
-    return !tolerated || ask->limits.tolerate;
+    return (!tolerated || table->ask->limits.tolerate) && ow_table_kind_meets(table, a) &&
+           ow_table_kind_meets(table, b);
 }
 
 /* Counts, or with `links` places, both directions of an extra pair. next[k] is moved on for each. */
-static void put_extra(const ow_search_input *ask, uint32_t *next, ow_joint_link *links)
+static void put_extra(const ow_table *table, uint32_t *next, ow_joint_link *links)
 {
+    const ow_search_input *ask = table->ask;
     for (size_t i = 0; i < ask->extra_mate_count; i++) {
         const ow_net_mate *mate = &ask->extra_mates[i];
-        if (!allowed(ask, mate->tolerated))
+        if (!allowed(table, mate->a, mate->b, mate->tolerated))
             continue;
         if (links != NULL)
             links[next[mate->a]] = (ow_joint_link){mate->b, mate->turns};
@@ -44,11 +46,12 @@ static void put_extra(const ow_search_input *ask, uint32_t *next, ow_joint_link 
     }
 }
 
-static void put_own(const ow_net_index *net, const ow_search_input *ask, uint32_t *next, ow_joint_link *links)
+static void put_own(const ow_table *table, uint32_t *next, ow_joint_link *links)
 {
+    const ow_net_index *net = table->net;
     for (size_t kind = 0; kind < net->kind_count; kind++)
         for (size_t i = net->link_offset[kind]; i < net->link_offset[kind + 1]; i++) {
-            if (!allowed(ask, net->links[i].tolerated))
+            if (!allowed(table, kind, net->links[i].kind, net->links[i].tolerated))
                 continue;
             if (links != NULL)
                 links[next[kind]] = (ow_joint_link){net->links[i].kind, net->links[i].turns};
@@ -62,8 +65,8 @@ static ow_status build_links(ow_table *table)
     if (offset == NULL)
         return OW_MEMORY;
     uint32_t *next = offset + 1; /* counts first; then, moved on while placing, they end as offsets */
-    put_own(table->net, table->ask, next, NULL);
-    put_extra(table->ask, next, NULL);
+    put_own(table, next, NULL);
+    put_extra(table, next, NULL);
     uint32_t sum = 0;
     for (size_t kind = 0; kind <= table->kind_count; kind++) {
         uint32_t here = next[kind];
@@ -73,8 +76,8 @@ static ow_status build_links(ow_table *table)
     table->links = ow_arena_get_array(&table->arena, sum, sizeof *table->links);
     if (table->links == NULL)
         return OW_MEMORY;
-    put_own(table->net, table->ask, next, table->links);
-    put_extra(table->ask, next, table->links);
+    put_own(table, next, table->links);
+    put_extra(table, next, table->links);
     table->link_offset = offset;
     return OW_OK;
 }

@@ -104,6 +104,13 @@ static inline bool ow_table_kind_turns(const ow_table *table, size_t kind)
     size_t own = table->net->kind_count;
     return kind < own ? table->net->kinds[kind].turns : table->ask->extra_kinds[kind - own].turns;
 }
+/* Whether a made part may meet it: not where only a clamp would hold, and none may. */
+static inline bool ow_table_kind_meets(const ow_table *table, size_t kind)
+{
+    size_t own = table->net->kind_count;
+    return !table->ask->limits.no_clamp ||
+           !(kind < own ? table->net->kinds[kind].clamped : table->ask->extra_kinds[kind - own].clamped);
+}
 /* The kinds that x may be joined to in this ask. */
 static inline const ow_joint_link *ow_table_links(const ow_table *table, size_t kind, size_t *count)
 {

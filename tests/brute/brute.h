@@ -36,20 +36,38 @@ typedef struct brute_part {
     bool has_temperature;
     int low_c, high_c;
     unsigned fluids; /* bits; 0 = not said */
+    int material;    /* of a hose: what it is made of, in brute_material_at; 0 = not known */
     bool has_price;
     int price_cents;
 } brute_part;
+
+/* What hoses are made of. */
+typedef struct brute_material {
+    const char *word;
+    unsigned fluids, pressed_fluids; /* stood at all; under pressure, too */
+    int low_c, high_c;
+    int most_kpa; /* or BRUTE_NOT_SAID: by the hose's own size */
+} brute_material;
+enum { BRUTE_MATERIALS = 8 };
+const brute_material *brute_material_at(int material);
 
 typedef struct brute_net {
     int kind_count;
     brute_mating mates[BRUTE_KINDS][BRUTE_KINDS]; /* symmetric */
     bool turns[BRUTE_KINDS][BRUTE_KINDS];         /* the joint of two kinds, symmetric */
     bool kind_turns[BRUTE_KINDS];                 /* the end itself, where a made part meets it */
+    bool kind_clamped[BRUTE_KINDS];               /* what it is joined to is held by a clamp alone */
     int part_count;
     brute_part parts[BRUTE_PARTS];
 } brute_net;
 
-typedef enum brute_restrictor { BRUTE_FREE, BRUTE_REQUIRED, BRUTE_FORBIDDEN, BRUTE_BY_PORT } brute_restrictor;
+typedef enum brute_restrictor {
+    BRUTE_FREE,
+    BRUTE_REQUIRED, /* exactly one */
+    BRUTE_FORBIDDEN,
+    BRUTE_MOST_ONE,
+    BRUTE_BY_PORT
+} brute_restrictor;
 
 typedef struct brute_port {
     int kind;
@@ -73,9 +91,11 @@ typedef struct brute_ask {
     bool has_temperature;
     int temperature_c;
     unsigned fluid; /* 0 = not asked */
-    bool tolerate, remote_switch, no_tee;
-    int hose_length_mm; /* of what is sold by the metre, for prices */
-    bool kept_free;     /* for comparison only: kept ports may stand behind anything */
+    bool pressed;   /* the fluid is under pressure */
+    bool tolerate, remote_switch, no_tee, no_clamp;
+    int hose_length_mm;  /* of what is sold by the metre, for prices */
+    bool pages_believed; /* for comparison only: nobody knows what hoses are made of */
+    bool kept_free;      /* for comparison only: kept ports may stand behind anything */
     bool without[BRUTE_PARTS];
     int forced;       /* a part that must be used, or -1 */
     bool forced_once; /* and not more than once */

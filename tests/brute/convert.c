@@ -28,6 +28,7 @@ static int number_kinds(const brute_net *net, brute_dice *dice, brute_converted 
         int number = extra ? --last : next++;
         c->kind_of[order[i]] = (uint16_t)number;
         c->kinds[number].turns = net->kind_turns[order[i]];
+        c->kinds[number].clamped = net->kind_clamped[order[i]];
     }
     return next;
 }
@@ -55,6 +56,19 @@ static int64_t said(int figure, int64_t unit)
     return figure == BRUTE_NOT_SAID ? OW_NET_NOT_SAID : figure * unit;
 }
 
+/* What a net knows of a hose: no more than its page claims, and no more than its material stands. The two
+ * upper bits of the fluids are the lower ones, stood under pressure. */
+static void lessen(const brute_material *material, ow_net_part *out)
+{
+    out->fluids &= material->fluids | (material->fluids & material->pressed_fluids) << 2;
+    if (material->most_kpa != BRUTE_NOT_SAID && out->rating_pa > material->most_kpa * (int64_t)1000)
+        out->rating_pa = material->most_kpa * (int64_t)1000;
+    if (out->low_mc < material->low_c * 1000)
+        out->low_mc = material->low_c * 1000;
+    if (out->high_mc > material->high_c * 1000)
+        out->high_mc = material->high_c * 1000;
+}
+
 static ow_net_part convert_part(const brute_converted *c, const brute_part *part, int id)
 {
     ow_net_part out;
@@ -73,9 +87,11 @@ static ow_net_part convert_part(const brute_converted *c, const brute_part *part
     out.has_temperature = part->has_temperature;
     out.low_mc = part->low_c * 1000;
     out.high_mc = part->high_c * 1000;
-    out.fluids = part->fluids;
+    out.fluids = part->fluids | part->fluids << 2;
     out.price_cents = part->has_price ? part->price_cents : OW_NET_NOT_SAID;
     out.length_um = said(part->length_um, 1);
+    if (part->is_hose)
+        lessen(brute_material_at(part->material), &out);
     return out;
 }
 
@@ -83,7 +99,8 @@ static void convert_limits(const brute_ask *ask, ow_search_limits *limits)
 {
     static const ow_hoses hoses[] = {OW_HOSES_FREE, OW_HOSES_ONE, OW_HOSES_NONE};
     static const ow_restricting restricting[] = {OW_RESTRICTING_FREE, OW_RESTRICTING_NEEDED,
-                                                 OW_RESTRICTING_BARRED, OW_RESTRICTING_BY_PORT};
+                                                 OW_RESTRICTING_BARRED, OW_RESTRICTING_SINGLE,
+                                                 OW_RESTRICTING_BY_PORT};
     limits->least_bore_um = said(ask->least_bore_um, 1);
     limits->hoses = hoses[ask->flexible];
     limits->closing = ask->closing;
@@ -93,8 +110,9 @@ static void convert_limits(const brute_ask *ask, ow_search_limits *limits)
     limits->rating_pa = said(ask->rating_kpa, 1000);
     limits->has_temperature = ask->has_temperature;
     limits->temperature_mc = ask->temperature_c * 1000;
-    limits->fluid = ask->fluid;
+    limits->fluid = ask->pressed ? ask->fluid | ask->fluid << 2 : ask->fluid;
     limits->no_tee = ask->no_tee;
+    limits->no_clamp = ask->no_clamp;
     limits->tolerate = ask->tolerate;
     limits->remote_switch = ask->remote_switch;
 }
@@ -122,7 +140,7 @@ void brute_convert(const brute_net *net, const brute_ask *ask, brute_dice *dice,
     c->ask.port_count = (size_t)ask->port_count;
     for (int i = 0; i < ask->port_count; i++) {
         static const ow_restricting wants[] = {OW_RESTRICTING_FREE, OW_RESTRICTING_NEEDED,
-                                               OW_RESTRICTING_BARRED};
+                                               OW_RESTRICTING_BARRED, OW_RESTRICTING_SINGLE};
         const brute_port *from = &ask->ports[i];
         ow_search_port port = {c->kind_of[from->kind], from->is_to, from->is_machine,
                                wants[from->restrictor]};

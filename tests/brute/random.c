@@ -63,8 +63,10 @@ static void random_kinds(brute_dice *dice, brute_net *net)
             net->mates[i][k] = net->mates[k][i] = mating;
         }
     bool *turns = net->kind_turns;
-    for (int i = 0; i < net->kind_count; i++)
+    for (int i = 0; i < net->kind_count; i++) {
         turns[i] = brute_chance(dice, 25);
+        net->kind_clamped[i] = brute_chance(dice, 15);
+    }
     for (int i = 0; i < net->kind_count; i++)
         for (int k = 0; k <= i; k++)
             net->turns[i][k] = net->turns[k][i] = turns[i] || turns[k] || brute_chance(dice, 5);
@@ -113,6 +115,7 @@ static void random_hose(brute_dice *dice, brute_net *net)
         hose->kind[1] = hose->kind[0];
     if (hose->by_metre)
         hose->length_um = BRUTE_NOT_SAID;
+    hose->material = brute_roll(dice, BRUTE_MATERIALS);
 }
 
 static void random_restrictor(brute_dice *dice, brute_net *net)
@@ -144,6 +147,7 @@ static void random_double(brute_dice *dice, brute_net *net)
         copy->is_hose = brute_chance(dice, 40);
         copy->is_restrictor = !copy->is_hose;
         copy->orifice_um = copy->is_restrictor ? 800 + 200 * brute_roll(dice, 4) : BRUTE_NOT_SAID;
+        copy->material = copy->is_hose ? brute_roll(dice, BRUTE_MATERIALS) : 0;
     }
     if (brute_chance(dice, 40)) {
         int last = copy->end_count - 1, kind = copy->kind[0], bore = copy->leg_bore_um[0];
@@ -212,6 +216,20 @@ void brute_random_ask(brute_dice *dice, const brute_net *net, int ports, brute_a
 /* Some lie on a part's own limit. */
 static const int temperatures_c[] = {120, 120, 140, -30, -40, -20};
 
+/* Asks that what hoses are made of has a say in. */
+static void set_material(brute_dice *dice, brute_ask *ask, brute_limit limit)
+{
+    static const brute_limit figures[] = {BRUTE_LIMIT_FLUID, BRUTE_LIMIT_FLUID, BRUTE_LIMIT_TEMPERATURE,
+                                          BRUTE_LIMIT_RATING};
+    if (brute_chance(dice, 70) && ask->flexible == BRUTE_FLEX_ANY)
+        ask->flexible = BRUTE_FLEX_YES;
+    ask->pressed = ask->pressed || limit == BRUTE_LIMIT_PRESSED || brute_chance(dice, 30);
+    if (limit == BRUTE_LIMIT_PRESSED)
+        ask->fluid = 1;
+    else
+        brute_limit_set(dice, NULL, ask, figures[brute_roll(dice, 4)]);
+}
+
 /* Limits that carry figures. */
 static void set_figures(brute_dice *dice, const brute_net *net, brute_ask *ask, brute_limit limit)
 {
@@ -232,7 +250,7 @@ static void set_figures(brute_dice *dice, const brute_net *net, brute_ask *ask, 
         ask->orifice_high_um = above_only ? BRUTE_NOT_SAID : 1200;
     }
     for (int i = 0; limit == BRUTE_LIMIT_BY_PORT && i < ask->port_count; i++)
-        ask->ports[i].restrictor = (brute_restrictor)brute_roll(dice, 3);
+        ask->ports[i].restrictor = (brute_restrictor)brute_roll(dice, 4);
     for (int i = 0; limit == BRUTE_LIMIT_WITHOUT && i < net->part_count; i++)
         ask->without[i] = brute_chance(dice, 20);
 }
@@ -248,10 +266,14 @@ static void set_switches(brute_ask *ask, brute_limit limit)
         ask->restrictor = BRUTE_REQUIRED;
     if (limit == BRUTE_LIMIT_FORBIDDEN)
         ask->restrictor = BRUTE_FORBIDDEN;
+    if (limit == BRUTE_LIMIT_MOST_ONE)
+        ask->restrictor = BRUTE_MOST_ONE;
     if (limit == BRUTE_LIMIT_BY_PORT)
         ask->restrictor = BRUTE_BY_PORT;
     ask->closing = ask->closing || limit == BRUTE_LIMIT_CLOSING;
     ask->no_tee = ask->no_tee || limit == BRUTE_LIMIT_NO_TEE;
+    ask->no_clamp = ask->no_clamp || limit == BRUTE_LIMIT_NO_CLAMP;
+    ask->pages_believed = ask->pages_believed && limit != BRUTE_LIMIT_MATERIAL;
     ask->tolerate = ask->tolerate || limit == BRUTE_LIMIT_TOLERATE;
     ask->remote_switch = ask->remote_switch || limit == BRUTE_LIMIT_REMOTE;
     ask->kept_free = ask->kept_free && limit != BRUTE_LIMIT_KEPT;
@@ -263,6 +285,8 @@ void brute_limit_set(brute_dice *dice, const brute_net *net, brute_ask *ask, bru
 {
     set_figures(dice, net, ask, limit);
     set_switches(ask, limit);
+    if (limit == BRUTE_LIMIT_PRESSED || limit == BRUTE_LIMIT_MATERIAL)
+        set_material(dice, ask, limit);
 }
 
 void brute_limit_drop(brute_ask *ask, brute_limit limit)
@@ -280,11 +304,15 @@ void brute_limit_drop(brute_ask *ask, brute_limit limit)
         memcpy(ask->without, plain.without, sizeof ask->without);
     if (limit == BRUTE_LIMIT_FLEX_YES || limit == BRUTE_LIMIT_FLEX_NO)
         ask->flexible = plain.flexible;
-    if (limit == BRUTE_LIMIT_REQUIRED || limit == BRUTE_LIMIT_FORBIDDEN || limit == BRUTE_LIMIT_BY_PORT)
+    if (limit == BRUTE_LIMIT_REQUIRED || limit == BRUTE_LIMIT_FORBIDDEN || limit == BRUTE_LIMIT_MOST_ONE ||
+        limit == BRUTE_LIMIT_BY_PORT)
         ask->restrictor = plain.restrictor;
     ask->has_temperature = ask->has_temperature && limit != BRUTE_LIMIT_TEMPERATURE;
     ask->closing = ask->closing && limit != BRUTE_LIMIT_CLOSING;
     ask->no_tee = ask->no_tee && limit != BRUTE_LIMIT_NO_TEE;
+    ask->no_clamp = ask->no_clamp && limit != BRUTE_LIMIT_NO_CLAMP;
+    ask->pressed = ask->pressed && limit != BRUTE_LIMIT_PRESSED;
+    ask->pages_believed = ask->pages_believed || limit == BRUTE_LIMIT_MATERIAL;
     ask->tolerate = ask->tolerate && limit != BRUTE_LIMIT_TOLERATE;
     ask->remote_switch = ask->remote_switch && limit != BRUTE_LIMIT_REMOTE;
     ask->kept_free = ask->kept_free || limit == BRUTE_LIMIT_KEPT;
@@ -292,7 +320,7 @@ void brute_limit_drop(brute_ask *ask, brute_limit limit)
         ask->ports[i].is_machine = false;
 }
 
-static bool limit_changes(const brute_case *c, brute_limit limit)
+bool brute_limit_changes(const brute_case *c, brute_limit limit)
 {
     brute_ask looser = c->ask;
     brute_result other;
@@ -314,5 +342,6 @@ void brute_random_case(uint64_t seed, int ports, brute_limit limit, brute_case *
     if (limit != BRUTE_LIMIT_COUNT)
         brute_limit_set(&dice, &c->net, &c->ask, limit);
     brute_best(&c->net, &c->ask, &c->result);
-    c->changes = limit != BRUTE_LIMIT_COUNT && c->result.answer != BRUTE_TOO_LARGE && limit_changes(c, limit);
+    c->changes =
+        limit != BRUTE_LIMIT_COUNT && c->result.answer != BRUTE_TOO_LARGE && brute_limit_changes(c, limit);
 }

@@ -26,8 +26,12 @@ bool brute_chance(brute_dice *dice, int percent);
     X(CLOSING, "closing joint") \
     X(REQUIRED, "restrictor required") \
     X(FORBIDDEN, "restrictor forbidden") \
+    X(MOST_ONE, "one restrictor at most") \
     X(ORIFICE, "orifice") \
     X(NO_TEE, "no tee") \
+    X(NO_CLAMP, "no clamp") \
+    X(PRESSED, "under pressure") \
+    X(MATERIAL, "what hoses are made of") \
     X(WITHOUT, "without") \
     X(TOLERATE, "tolerate") \
     X(REMOTE, "remote switch") \
@@ -57,6 +61,8 @@ typedef struct brute_case {
     brute_result result;
     bool changes;
 } brute_case;
+/* Whether leaving a limit out gives another answer. */
+bool brute_limit_changes(const brute_case *c, brute_limit limit);
 void brute_random_case(uint64_t seed, int ports, brute_limit limit, brute_case *c);
 
 #endif

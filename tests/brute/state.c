@@ -7,6 +7,8 @@
 bool brute_joins(const brute_ground *ground, int a, int b)
 {
     brute_mating mating = ground->net->mates[a][b];
+    if (ground->ask->no_clamp && (ground->net->kind_clamped[a] || ground->net->kind_clamped[b]))
+        return false;
     return mating == BRUTE_SEALS || (mating == BRUTE_TOLERATED && ground->ask->tolerate);
 }
 
@@ -50,6 +52,8 @@ static bool path_ruled_out(const brute_ask *ask, const brute_open *open, const b
     if (!port->is_to)
         return !ask->kept_free && (open->restricted || (open->hoses > 0 && !ask->remote_switch));
     if (open->narrow || (brute_wanted(ask, port) == BRUTE_FORBIDDEN && open->restricted))
+        return true;
+    if (brute_wanted(ask, port) != BRUTE_FREE && open->restricted > 1)
         return true;
     return (ask->flexible == BRUTE_FLEX_NO && open->hoses > 0) ||
            (ask->flexible == BRUTE_FLEX_YES && open->hoses > 1);
@@ -137,8 +141,8 @@ static brute_open beyond(const brute_ground *ground, const brute_open *open, con
     next.kind = (uint8_t)part->kind[exit];
     if ((ground->follow_hoses || ground->first >= 0) && part->is_hose && next.hoses < 2)
         next.hoses++;
-    if (ground->follow_restrictors && part->is_restrictor)
-        next.restricted = 1;
+    if (ground->follow_restrictors && part->is_restrictor && next.restricted < 2)
+        next.restricted++;
     if (ask->least_bore_um != BRUTE_NOT_SAID && (in < ask->least_bore_um || out < ask->least_bore_um))
         next.narrow = 1; /* not said is less than anything */
     if (ask->closing && joint_turns(ground, open->kind, part->kind[entry]))

@@ -19,7 +19,7 @@ typedef struct brute_open {
     uint8_t kind;
     uint8_t promise;
     uint8_t hoses;      /* 0, 1, 2 = more */
-    uint8_t restricted; /* passed a restrictor */
+    uint8_t restricted; /* restrictors passed: 0, 1, 2 = more */
     uint8_t narrow;     /* passed something narrower than asked */
     uint8_t piece;      /* 0: the rigid piece here already holds a fixed port; else its number */
     uint8_t machine;    /* the same for pieces between hoses and the machines they hold */

@@ -35,6 +35,33 @@ int brute_key_compare(const brute_key *a, const brute_key *b)
     return a->id_count == b->id_count ? 0 : a->id_count < b->id_count ? -1 : 1;
 }
 
+/* 1 oil, 2 coolant. Typed from what is published, not from the program's table: SAE J517 100R14 and 100R5,
+ * J30 30R7 (from memory), J20 classes A and D-1; that a fluoro liner is for drains is common practice.
+ * Whether a hose stands a fluid well or fairly does not matter here. */
+const brute_material *brute_material_at(int material)
+{
+    static const brute_material materials[BRUTE_MATERIALS] = {
+        {"", 3, 3, -1000, 1000, BRUTE_NOT_SAID},      {"ptfe", 3, 3, -54, 204, BRUTE_NOT_SAID},
+        {"nitrile", 3, 3, -40, 100, BRUTE_NOT_SAID},  {"j30-r7", 1, 1, -40, 125, 350},
+        {"silicone", 2, 2, -55, 175, BRUTE_NOT_SAID}, {"fluoro-silicone", 3, 2, -50, 200, BRUTE_NOT_SAID},
+        {"epdm", 2, 2, -40, 125, BRUTE_NOT_SAID},     {"fkm", 3, 3, -20, 200, BRUTE_NOT_SAID},
+    };
+    return &materials[material];
+}
+
+/* What a hose is made of, whatever its page says. */
+static bool material_passes(const brute_ask *ask, const brute_material *material)
+{
+    unsigned stood = ask->pressed ? material->pressed_fluids : material->fluids;
+    if ((stood & ask->fluid) != ask->fluid)
+        return false;
+    if (ask->has_temperature &&
+        (ask->temperature_c < material->low_c || ask->temperature_c > material->high_c))
+        return false;
+    return ask->rating_kpa == BRUTE_NOT_SAID || material->most_kpa == BRUTE_NOT_SAID ||
+           ask->rating_kpa <= material->most_kpa;
+}
+
 /* Whether a part may be used at all: what is asked of every part, dead ends and plugs too. */
 bool brute_part_passes(const brute_net *net, const brute_ask *ask, int index)
 {
@@ -50,6 +77,8 @@ bool brute_part_passes(const brute_net *net, const brute_ask *ask, int index)
     if (ask->fluid != 0 && (part->fluids & ask->fluid) != ask->fluid)
         return false;
     if (ask->no_tee && part->end_count > 2)
+        return false;
+    if (part->is_hose && !ask->pages_believed && !material_passes(ask, brute_material_at(part->material)))
         return false;
     if (part->is_restrictor && ask->orifice_low_um != BRUTE_NOT_SAID &&
         (part->orifice_um == BRUTE_NOT_SAID || part->orifice_um < ask->orifice_low_um))
@@ -103,7 +132,9 @@ static const char *structure_fault(const brute_net *net, const brute_ask *ask, c
         int near, far;
         joint_kinds(net, ask, tree, i, &near, &far);
         brute_mating mating = net->mates[near][far];
-        if (mating == BRUTE_NEVER || (mating == BRUTE_TOLERATED && !ask->tolerate))
+        bool clamped = net->kind_clamped[near] || net->kind_clamped[far];
+        if (mating == BRUTE_NEVER || (mating == BRUTE_TOLERATED && !ask->tolerate) ||
+            (clamped && ask->no_clamp))
             return "two ends that do not mate";
     }
     for (int i = 0; i < tree->count; i++)
@@ -173,6 +204,8 @@ static const char *path_fault(const brute_ask *ask, const brute_port *port, path
         return "no restrictor";
     if (brute_wanted(ask, port) == BRUTE_FORBIDDEN && facts.restrictors > 0)
         return "a restrictor where none is wanted";
+    if (brute_wanted(ask, port) != BRUTE_FREE && facts.restrictors > 1)
+        return "a second restrictor";
     return ask->least_bore_um != BRUTE_NOT_SAID && facts.narrow ? "too narrow" : NULL;
 }
 

@@ -141,9 +141,9 @@ static void a_hexagon_must_leave_metal(void **state)
                  ONE("adapter", "a: 1/8-27 NPT female, b: 1/8-27 NPT male, bore: 5 mm, hexagon: 10 mm"));
 }
 
-#define HOSE(bore, bend)                                                                           \
-    "{page: c, kind: hose, id: x, " SAID ", a: hose 16 silicone, b: hose 16 silicone, bore: " bore \
-    ", bend-radius: " bend "}\n"                                                                   \
+#define HOSE(bore, bend)                                                                                 \
+    "{page: c, kind: hose, id: x, " SAID                                                                 \
+    ", a: hose 16 fluoro-silicone, b: hose 16 fluoro-silicone, bore: " bore ", bend-radius: " bend "}\n" \
     "---\n{page: d, kind: adapter, id: y, " SAID ", a: barb 16, b: 1/8-27 NPT male, bore: 5 mm}\n"
 
 static void a_hose_in_millimetres_has_that_bore(void **state)
@@ -200,6 +200,33 @@ static void a_switch_that_does_not_seal_in_its_port_is_an_error(void **state)
                  "{kind: engine, id: e2, ports: {g: {end: M12x1.5 female washer, holds: sw}}}\n---\n"
                  "{page: c, kind: adapter, id: x, " SAID
                  ", a: M12x1.5 male washer, b: -4 flare37 male, bore: 4 mm}\n");
+}
+
+#define BARB                                \
+    "{page: b, kind: adapter, id: y, " SAID \
+    ", a: -4 flare37 female swivel, b: barb 10, bore: 4.4 mm, length: 30 mm}\n---\n"
+#define CLAIM(class, claims)                                             \
+    BARB "page: c\nkind: hose\nbore: 10 mm\nbend-radius: 60 mm\n" claims \
+         "columns: [id, a, b]\nrows:\n  - [x, hose 10 " class ", hose 10 " class "]\n"
+
+/* SAE J20: silicone is class A and EPDM class D, coolant hoses; SAE J30 (from memory): 30R7 to 0.35 MPa. */
+static void what_a_hose_claims_beyond_its_material_is_told(void **state)
+{
+    (void)state;
+    assert_tells(
+        OW_WARNING,
+        "page \"c\": claims oil, which its material does not stand: EPDM rubber stands coolant, not oil",
+        CLAIM("epdm", "rating: 3 bar\ntemperature: -40..100 C\nfluids: [oil, coolant]\n"));
+    assert_tells(OW_WARNING, "claims coolant, which its material does not stand",
+                 CLAIM("j30-r7", "rating: 3 bar\ntemperature: -40..100 C\nfluids: [oil, coolant]\n"));
+    assert_tells(OW_WARNING,
+                 "claims more pressure than its material is made for: fuel and oil hose 30R7 stands oil, "
+                 "not coolant, -40 to 125 C, 3.5 bar",
+                 CLAIM("j30-r7", "rating: 4 bar\ntemperature: -40..100 C\nfluids: oil\n"));
+    assert_tells(OW_WARNING, "claims more heat than its material stands",
+                 CLAIM("silicone", "rating: 3 bar\ntemperature: -40..180 C\nfluids: coolant\n"));
+    assert_tells(OW_WARNING, "claims more cold than its material stands",
+                 CLAIM("fkm", "rating: 3 bar\ntemperature: -40..180 C\nfluids: oil\n"));
 }
 
 static void values_that_limits_ask_about_are_missed(void **state)
@@ -323,6 +350,7 @@ int main(void)
         cmocka_unit_test(a_banjo_bolt_far_from_the_usual_is_told),
         cmocka_unit_test(an_end_that_a_kind_cannot_have_is_an_error),
         cmocka_unit_test(a_switch_that_does_not_seal_in_its_port_is_an_error),
+        cmocka_unit_test(what_a_hose_claims_beyond_its_material_is_told),
         cmocka_unit_test(values_that_limits_ask_about_are_missed),
         cmocka_unit_test(parts_alike_in_all_but_id_and_price_are_told),
         cmocka_unit_test(an_end_that_nothing_mates_is_told),

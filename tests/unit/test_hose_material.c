@@ -3,6 +3,7 @@
 
 #include <string.h>
 
+#include "oilway/assumption.h"
 #include "oilway/finding.h"
 #include "support/failing.h"
 #include "support/near.h"

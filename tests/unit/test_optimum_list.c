@@ -212,6 +212,7 @@ static void set_apart(brute_net *net, int *kind)
     net->mates[own][own] = net->mates[*kind][*kind];
     net->turns[own][own] = net->turns[*kind][*kind];
     net->kind_turns[own] = net->kind_turns[*kind];
+    net->kind_clamped[own] = net->kind_clamped[*kind];
     *kind = own;
 }
 

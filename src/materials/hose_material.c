@@ -29,6 +29,10 @@ const ow_hose_material *ow_hose_material_find(const char *word)
     return NULL;
 }
 
+/* What nobody measures, and the search does not tell apart either. */
+#define SLACK_K 1e-3
+#define SLACK_PA 1.0
+
 unsigned ow_hose_faults(const ow_hose_material *material, const ow_hose_service *service)
 {
     ow_stands stands = service->oil ? material->oil : material->coolant;
@@ -39,11 +43,12 @@ unsigned ow_hose_faults(const ow_hose_material *material, const ow_hose_service 
         faults |= OW_HOSE_FLUID_LIMITED;
     else if (stands == OW_STANDS_DRAIN && service->pressurised)
         faults |= OW_HOSE_PRESSURE;
-    if (material->pressure_pa > 0.0 && service->pressure_pa > material->pressure_pa)
+    if (material->pressure_pa > 0.0 && service->pressure_pa > material->pressure_pa + SLACK_PA)
         faults |= OW_HOSE_PRESSURE;
-    if (!(service->temperature_c >= material->low_c && service->temperature_c <= material->short_high_c))
+    if (!(service->temperature_c >= material->low_c - SLACK_K &&
+          service->temperature_c <= material->short_high_c + SLACK_K))
         faults |= OW_HOSE_HEAT;
-    else if (service->temperature_c > material->high_c)
+    else if (service->temperature_c > material->high_c + SLACK_K)
         faults |= OW_HOSE_HEAT_SHORT;
     return faults;
 }
