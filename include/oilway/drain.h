@@ -128,11 +128,14 @@ ow_status ow_drain_route(const ow_drain_segment *segments, size_t count, double 
 
 /* Head of liquid that stands for a pressure, m (may be negative). */
 double ow_head_m(double pressure_pa, const ow_liquid *liquid);
+/* Friction of a route whose pipes run full, Pa: each segment at its own bore. flow > 0, bores > 0. */
+double ow_drain_full_loss_pa(const ow_drain_segment *segments, size_t count, double flow_m3s,
+                             const ow_liquid *liquid);
 /*
  * Least drop from outlet to sump level where the drain's end is drowned, so that gas cannot pass: pressure
- * difference, laminar friction of the full pipe over its length, and OW_DRAIN_HEAD_MARGIN_M. Pressures gauge.
+ * difference, friction of the full pipe, and OW_DRAIN_HEAD_MARGIN_M. Pressures gauge.
  */
-double ow_drowned_drain_drop_m(double crankcase_pa, double housing_pa, double bore_m, double length_m,
-                               double flow_m3s, const ow_liquid *liquid);
+double ow_drowned_drain_drop_m(double crankcase_pa, double housing_pa, double friction_pa,
+                               const ow_liquid *liquid);
 
 #endif

@@ -110,7 +110,8 @@ typedef struct ow_plan_return {
     bool level_said;        /* the next three hold */
     double entry_over_m;    /* of the return's end over the sump's oil */
     double outlet_over_m;   /* of the turbo's outlet over the sump's oil */
-    double head_needed_m;   /* of outlet over oil, by the crankcase's pressure and the margin kept */
+    double head_needed_m; /* of outlet over oil, by the crankcase's pressure, friction and the margin kept */
+    double friction_head_m; /* of it, the friction of the drain run full by froth, hot or cold */
     bool taken;             /* the best of its outlet: billed */
     bool ok;                /* no error among the findings */
     bool clean;             /* no warning either */

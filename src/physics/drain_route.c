@@ -95,10 +95,23 @@ double ow_head_m(double pressure_pa, const ow_liquid *liquid)
     return pressure_pa / (liquid->density_kgm3 * OW_GRAVITY_MS2);
 }
 
-double ow_drowned_drain_drop_m(double crankcase_pa, double housing_pa, double bore_m, double length_m,
-                               double flow_m3s, const ow_liquid *liquid)
+/* Darcy and Weisbach, the pipes smooth; laminar, as drains are, it is Hagen and Poiseuille. */
+double ow_drain_full_loss_pa(const ow_drain_segment *segments, size_t count, double flow_m3s,
+                             const ow_liquid *liquid)
 {
-    double friction_pa = 128.0 * liquid->dynamic_viscosity_pas * length_m * flow_m3s /
-                         (pi * pow(bore_m, 4)); /* Hagen-Poiseuille */
+    double sum_pa = 0.0;
+    for (size_t i = 0; i < count; i++) {
+        double bore_m = segments[i].bore_m;
+        double velocity_ms = flow_m3s / (pi / 4.0 * bore_m * bore_m);
+        double reynolds = liquid->density_kgm3 * velocity_ms * bore_m / liquid->dynamic_viscosity_pas;
+        ow_loss friction = ow_pipe_loss(reynolds, segments[i].length_m / bore_m, 0.0);
+        sum_pa += ow_loss_pa(friction, liquid, bore_m, velocity_ms);
+    }
+    return sum_pa;
+}
+
+double ow_drowned_drain_drop_m(double crankcase_pa, double housing_pa, double friction_pa,
+                               const ow_liquid *liquid)
+{
     return ow_head_m(crankcase_pa - housing_pa + friction_pa, liquid) + OW_DRAIN_HEAD_MARGIN_M;
 }

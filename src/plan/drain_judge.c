@@ -176,12 +176,15 @@ static void judge_sump(return_judging *judging)
     home->outlet_over_m = -level_m;
     if (ow_oil_liquid(&judging->planning->oil, hot->oil_c, &liquid) != OW_OK)
         return;
-    double needed_m = ow_head_m(crankcase_pa, &liquid) + OW_DRAIN_HEAD_MARGIN_M;
+    double friction_pa = home->friction_head_m * liquid.density_kgm3 * OW_GRAVITY_MS2;
+    double needed_m = ow_drowned_drain_drop_m(crankcase_pa, 0.0, friction_pa, &liquid);
     home->head_needed_m = needed_m;
     if (-level_m < needed_m)
         say(judging, "drain-head", drain->crankcase_pa.said ? OW_ERROR : OW_WARNING, judging->port,
-            "the outlet stands %.0f mm above the sump's oil; %.2f kPa in the crankcase needs %.0f mm",
-            -level_m * 1e3, crankcase_pa / 1e3, needed_m * 1e3);
+            "the outlet stands %.0f mm above the sump's oil; %.2f kPa in the crankcase needs %.0f mm, %.0f "
+            "of "
+            "them for friction",
+            -level_m * 1e3, crankcase_pa / 1e3, needed_m * 1e3, home->friction_head_m * 1e3);
 }
 
 /* What a hose is made of, against the oil's heat. A layout's hose is judged for the rest by its check. */

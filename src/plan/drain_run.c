@@ -243,6 +243,17 @@ static double narrower_outlet(const ow_plan_return *home)
     return bore_m;
 }
 
+/* Head that friction takes where the drain runs full to the sump, by the froth that comes; hot or cold,
+ * whichever is more: the bearings let less of the thick oil through. */
+static double full_friction_m(const ow_plan_flows *flows, double aeration, const ow_plan_return *home)
+{
+    double hot_pa =
+        ow_drain_full_loss_pa(home->segments, home->segment_count, flows->hot_m3s * aeration, &flows->hot);
+    double cold_pa =
+        ow_drain_full_loss_pa(home->segments, home->segment_count, flows->cold_m3s * aeration, &flows->cold);
+    return fmax(ow_head_m(hot_pa, &flows->hot), ow_head_m(cold_pa, &flows->cold));
+}
+
 ow_status ow_plan_drain_reckon(ow_planning *planning, ow_plan_return *home)
 {
     ow_plan_flows flows;
@@ -267,6 +278,7 @@ ow_status ow_plan_drain_reckon(ow_planning *planning, ow_plan_return *home)
     home->outlet_bore_m = narrower_outlet(home);
     home->pool_m = fmax(ow_pool_weir_m(home->outlet_bore_m, flows.hot_m3s * aeration),
                         ow_pool_orifice_m(home->outlet_bore_m, flows.hot_m3s * aeration));
+    home->friction_head_m = full_friction_m(&flows, aeration, home);
     find_least(&flows, aeration, home);
     home->reckoned = true;
     return OW_OK;

@@ -34,10 +34,12 @@ static void write_figures(ow_json *json, cJSON *item, const ow_plan_return *home
         ow_json_rounded(json, item, "entry_over_oil_mm", home->entry_over_m * 1e3, 2);
         ow_json_rounded(json, item, "outlet_over_oil_mm", home->outlet_over_m * 1e3, 2);
         ow_json_rounded(json, item, "head_needed_mm", home->head_needed_m * 1e3, 2);
+        ow_json_rounded(json, item, "friction_head_mm", home->friction_head_m * 1e3, 2);
     } else {
         ow_json_null(json, item, "entry_over_oil_mm");
         ow_json_null(json, item, "outlet_over_oil_mm");
         ow_json_null(json, item, "head_needed_mm");
+        ow_json_null(json, item, "friction_head_mm");
     }
 }
 

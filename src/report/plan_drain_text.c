@@ -60,9 +60,10 @@ static void write_level(ow_text *text, const ow_plan_return *home, const ow_styl
     if (!home->level_said)
         return;
     ow_text_format(&words,
-                   "it enters %.0f mm %s the oil; the turbo's outlet stands %.0f mm over it, %.0f are wanted",
+                   "it enters %.0f mm %s the oil; the turbo's outlet stands %.0f mm over it, %.0f are wanted "
+                   "(friction %.0f)",
                    (under ? -home->entry_over_m : home->entry_over_m) * 1e3, under ? "under" : "over",
-                   home->outlet_over_m * 1e3, home->head_needed_m * 1e3);
+                   home->outlet_over_m * 1e3, home->head_needed_m * 1e3, home->friction_head_m * 1e3);
     line(text, style, "   sump", &words);
 }
 

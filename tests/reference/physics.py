@@ -6,6 +6,7 @@
     fluids.fittings.Darby3K, sharp turbulent steps by fluids.fittings.diffuser_sharp, all else from the formulas of
     docs/physics.md written down anew here; flows by scipy.optimize.brentq on the source's pressure, from the loads
     upward, where the library solves downward from the source.
+  * Drains that run full: friction by fluids.friction.friction_factor (Hagen-Poiseuille; Clamond on Colebrook).
   * Drains: Poisson's equation on the wetted segment by a Galerkin method with Legendre polynomials, where
     the library has an integral and a polynomial; turbulent ones by fluids' friction factor.
   * Water: density, viscosity and boiling by iapws (IAPWS-95, IAPWS 2008, IF97).
@@ -20,7 +21,7 @@ import sys
 
 import numpy
 from fluids.fittings import Darby3K, diffuser_sharp
-from fluids.friction import Churchill_1977
+from fluids.friction import Churchill_1977, friction_factor
 from iapws import IAPWS95, IAPWS97
 from scipy.optimize import brentq
 
@@ -307,6 +308,29 @@ def check_stars(asker, depths):
     return pairs
 
 
+def check_full(asker, rng, count):
+    """Drains that run full, laminar or turbulent: Darcy and Weisbach, the friction factor not the library's own."""
+    cases = []
+    for _ in range(count):
+        density, viscosity = rng.uniform(780, 900), log_uniform(rng, 0.0004, 0.4)
+        flow = log_uniform(rng, 5e-6, 4e-4)
+        pipes = [(rng.uniform(0.008, 0.025), rng.uniform(0.02, 0.6)) for _ in range(rng.randint(1, 5))]
+        words = [word for pipe in pipes for word in pipe]
+        cases.append((asker.ask("full", density, viscosity, flow, len(pipes), *words), density, viscosity, flow, pipes))
+
+    def pairs(answers):
+        out = []
+        for index, density, viscosity, flow, pipes in cases:
+            reynolds = [4 * density * flow / (math.pi * bore * viscosity) for bore, _ in pipes]
+            if any(1900 < re < 5000 for re in reynolds):
+                continue
+            loss = sum(friction_factor(re, 0) * length / bore * density / 2 * (4 * flow / (math.pi * bore ** 2)) ** 2
+                       for re, (bore, length) in zip(reynolds, pipes))
+            out.append((f"case {index}", answers[index][0], loss))
+        return out
+    return pairs
+
+
 def check_drains(asker, rng, count):
     """Any regime: what is carried at the depth found, by Darcy's equation with fluids' friction factor."""
     cases = []
@@ -388,6 +412,7 @@ def main():
         ("flow in pipes up to half full", check_stars(asker, [0.02, 0.05, 0.1, 0.2, 0.3, 0.4, 0.5]), 2e-6),
         ("flow in pipes more than half full", check_stars(asker, [0.55, 0.6, 0.65, 0.7]), 2e-4),
         ("drains in any regime", check_drains(asker, rng, 120), 0.02),
+        ("drains that run full", check_full(asker, rng, 120), 0.02),
         ("oil viscosity", check_oil(asker, rng, 100), 1e-9),
         ("boiling water", check_boiling(asker), 1e-5),
     ]

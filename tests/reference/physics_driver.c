@@ -5,6 +5,7 @@
  *   tree RHO MU ROUGHNESS SOURCE BRANCH    flow, end pressure and loss of each branch, in walking order
  *     BRANCH = RISE N (KIND BORE LENGTH COUNT)*N  then  load Q P MU RHO SHARE | split K BRANCH*K | dead
  *   drain RHO MU BORE SLOPE FLOW           depth over bore, velocity, Re, half-full capacity
+ *   full RHO MU FLOW N (BORE LENGTH)*N     friction of a drain that runs full
  *   star DEPTH                             Q* by the integral and by the polynomial
  *   water T                                density, viscosity
  *   boils CAP                              temperature, water
@@ -119,6 +120,20 @@ static bool answer_drain(question *q)
     return true;
 }
 
+static bool answer_full(question *q)
+{
+    ow_liquid liquid = read_liquid(q);
+    ow_drain_segment route[16];
+    double flow = number(q);
+    size_t count = (size_t)number(q);
+    for (size_t i = 0; i < count && i < 16; i++) {
+        double bore = number(q);
+        route[i] = (ow_drain_segment){bore, number(q), 0.5};
+    }
+    printf("%.17g", ow_drain_full_loss_pa(route, count, flow, &liquid));
+    return count <= 16;
+}
+
 static bool answer_oil(question *q)
 {
     double kv40 = number(q), kv100 = number(q), density = number(q), at = number(q), viscosity;
@@ -158,6 +173,7 @@ int main(void)
         const char *what = word(&q);
         bool known = strcmp(what, "tree") == 0    ? answer_tree(&q)
                      : strcmp(what, "drain") == 0 ? answer_drain(&q)
+                     : strcmp(what, "full") == 0  ? answer_full(&q)
                      : strcmp(what, "oil") == 0   ? answer_oil(&q)
                                                   : answer_single(&q, what);
         puts(known ? "" : "refused");

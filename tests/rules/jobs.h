@@ -86,7 +86,7 @@ static const rule_case job_cases[] = {
     {"drain-drowned", SUBJECT_JOB, job_plain, TEXT("-400 mm", "-280 mm"), OW_ERROR,
      "the return enters 20 mm below the sump's oil", "Lead it in above", TEXT("-280 mm", "-310 mm")},
     {"drain-head", SUBJECT_JOB, job_low, TEXT("0.5 kPa", "0.99 kPa"), OW_ERROR,
-     "0.99 kPa in the crankcase needs 172 mm", "or lower the crankcase's pressure",
+     "0.99 kPa in the crankcase needs 176 mm, 4 of them for friction", "or lower the crankcase's pressure",
      TEXT("0.99 kPa", "0.4 kPa")},
     {"crankcase-pressure", SUBJECT_JOB, job_plain, TEXT("0.5 kPa", "2 kPa"), OW_WARNING,
      "the crankcase stands at 2.00 kPa", "Mend the breather", TEXT("2 kPa", "0.8 kPa")},
