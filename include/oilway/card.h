@@ -8,6 +8,8 @@
 #define OILWAY_CARD_H
 
 #include "oilway/joint.h"
+#include "oilway/metal.h"
+#include "oilway/ring_material.h"
 
 /* Something that is used up in a joint. What equal in `what` and `size` is one line of a bill. */
 typedef struct ow_consumable {
@@ -15,7 +17,7 @@ typedef struct ow_consumable {
     char size[80];    /* "10 x 13.5 x 1 mm"; "inside at least 9.53 mm: measure"; "" if it has none */
     size_t count;     /* 0: by need (sealant) */
     const char *source;
-    char note[192]; /* what else would do, what to mind; "" if nothing */
+    char note[224]; /* what else would do, what to mind; "" if nothing */
     /* mm; 0: not known. An O-ring's thickness is its section. When `measure`, inner is the least that
      * passes the thread and the others are 0: no size is published. */
     double inner_mm, outer_mm, thickness_mm;
@@ -33,9 +35,6 @@ typedef struct ow_torque {
     const char *source;
 } ow_torque;
 
-/* Whether tightening figures are sorted by that material: steel, iron, aluminium, brass, … */
-bool ow_material_is_known(const char *material);
-
 typedef enum ow_enough { OW_ENOUGH_UNKNOWN, OW_ENOUGH, OW_NOT_ENOUGH } ow_enough;
 
 /* How far the threads engage. Turns are lengths over the pitch. */
@@ -46,7 +45,7 @@ typedef struct ow_engagement {
     const char *source;     /* of the length: "measured", or a standard's stud */
     bool has_needed;
     double needed_m; /* least that bears the highest torque of the card; a taper: its hand-tight length */
-    char needed_why[160];
+    char needed_why[224];
     double bears_nm;  /* most torque that the shortest engagement bears; 0: not known */
     ow_enough enough; /* for the lowest torque of the card, at least */
 } ow_engagement;
@@ -59,6 +58,7 @@ typedef struct ow_card_ask {
     size_t eye;            /* banjo stud and eye: eyes already on that bolt; the first needs two washers, each
                               further one */
     double engaged_m;      /* measured length of full thread engaged; 0: not measured */
+    ow_ring_service ring;  /* what an O-ring sees */
 } ow_card_ask;
 
 #define OW_CARD_CONSUMABLES 2

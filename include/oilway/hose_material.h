@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* What hoses and seals are made of, and which fluid, heat and pressure each stands. */
+/* What hoses are made of, and which fluid, heat and pressure each stands. */
 #ifndef OILWAY_HOSE_MATERIAL_H
 #define OILWAY_HOSE_MATERIAL_H
 
@@ -51,16 +51,5 @@ typedef enum ow_hose_fault {                            /* bits */
 unsigned ow_hose_faults(const ow_hose_material *material, const ow_hose_service *service);
 /* Least bend radius of smooth-bore PTFE hose (SAE 100R14) by dash, m; 0 if the dash is not known. */
 double ow_ptfe_bend_radius_m(int dash);
-
-/* O-ring rubbers. */
-typedef struct ow_ring_material {
-    const char *word; /* "NBR" */
-    const char *title;
-    bool oil;
-    double high_c;
-    const char *source;
-} ow_ring_material;
-size_t ow_ring_material_count(void);
-const ow_ring_material *ow_ring_material_at(size_t index);
 
 #endif

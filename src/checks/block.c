@@ -8,7 +8,7 @@
 #include <string.h>
 
 #include "checks/checks_internal.h"
-#include "joints/material.h"
+#include "materials/metal.h"
 
 /* Assumptions of this program, for want of a published figure. */
 #define HEAVY_KG 0.1        /* a gauge sender has 150 g, a switch 60 g */

@@ -85,16 +85,18 @@ static void fill_ring(const ow_thread *thread, bool banjo, ow_consumable *item)
         (void)ow_format_to(item->note, sizeof item->note, "copper or aluminium");
 }
 
-static void fill_o_ring(const ow_end *end, ow_consumable *item)
+static void fill_o_ring(const ow_end *end, const ow_ring_service *service, ow_consumable *item)
 {
     const ow_o_ring_row *row = ow_o_ring_find(end);
-    char name[OW_END_TEXT_SIZE];
+    char name[OW_END_TEXT_SIZE], rubbers[OW_RING_WORDS_SIZE];
+    ow_ring_rubbers_write(service, rubbers);
     item->what = "O-ring";
     item->count = 1;
     if (!row) {
         item->measure = true;
         item->source = "no published size known here";
         (void)ow_format_to(item->size, sizeof item->size, "of %s: measure", ow_end_name(end, name));
+        (void)ow_format_to(item->note, sizeof item->note, "rubber: %s", rubbers);
         return;
     }
     item->inner_mm = row->inner_mm;
@@ -103,10 +105,8 @@ static void fill_o_ring(const ow_end *end, ow_consumable *item)
     item->source = row->source;
     (void)ow_format_to(item->size, sizeof item->size, "%s%s%.2f x %.2f mm", row->name,
                        row->name[0] ? ", " : "", row->inner_mm, row->section_mm);
-    (void)ow_format_to(item->note, sizeof item->note,
-                       "inside x section; %.1f mm outside; of a rubber that stands "
-                       "this fluid and heat",
-                       item->outer_mm);
+    (void)ow_format_to(item->note, sizeof item->note, "inside x section; %.1f mm outside; rubber: %s",
+                       item->outer_mm, rubbers);
 }
 
 static const ow_end *end_with(const ow_card *card, ow_form form)
@@ -161,7 +161,7 @@ static void fill_one(ow_card *card, const char *need, const ow_card_ask *ask, ow
         fill_ring(&card->thread, false, item);
         item->count = 1;
     } else if (strcmp(need, "O-ring") == 0) {
-        fill_o_ring(male, item);
+        fill_o_ring(male, &ask->ring, item);
     } else if (strcmp(need, "tube nut") == 0 || strcmp(need, "cutting ring") == 0) {
         fill_tube(card, need[0] == 't', item);
     } else if (strcmp(need, "hose clamp") == 0) {

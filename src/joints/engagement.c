@@ -9,10 +9,9 @@
 #include "joints/card_internal.h"
 #include "oilway/thread_size.h"
 
-/* Assumed, and said on the card: yield of mild steel and of a cast light alloy; shear yield by von Mises,
- * 1 / sqrt 3. The pull is torque over friction factor times diameter (common practice). */
-#define STEEL_YIELD_PA 235e6
-#define LIGHT_YIELD_PA 150e6
+/* Shear yield by von Mises, 1 / sqrt 3, of the yield that the softer metal has at least, which is said on the
+ * card with its source; a metal that is not known counts as steel. The pull is torque over friction factor
+ * times diameter (common practice). */
 #define SHEAR_SHARE 0.577
 
 /* Area sheared per metre of engagement, m: the weaker of male and female thread at their loosest. */
@@ -82,21 +81,23 @@ static const ow_torque *hardest(const ow_card *card)
 
 static void fill_needed(const ow_card *card, const ow_card_ask *ask, ow_engagement *engagement)
 {
-    bool light = ow_material_bits(ask->material) == OW_ALUMINIUM;
+    const ow_metal *metal = ow_metal_of(ask->material);
     double area_m, major_m = ow_thread_major_m(&card->thread);
-    double yield_pa = light ? LIGHT_YIELD_PA : STEEL_YIELD_PA;
     const ow_torque *torque = hardest(card);
-    if (!torque || !shear_area(&card->thread, &area_m))
+    bool known = metal != NULL;
+    if (!known)
+        metal = ow_metal_of("steel");
+    if (!torque || !metal || !shear_area(&card->thread, &area_m))
         return;
     double pull_n = torque->most_nm / (torque->friction_factor * major_m);
-    double borne_n_per_m = SHEAR_SHARE * yield_pa * area_m;
+    double borne_n_per_m = SHEAR_SHARE * metal->yield_pa * area_m;
     engagement->has_needed = true;
     engagement->needed_m = pull_n / borne_n_per_m;
     (void)ow_format_to(
         engagement->needed_why, sizeof engagement->needed_why,
-        "bears %.1f kN, the pull of %.3g N m; assumed: friction factor %.2f, %s of %.0f MPa yield",
-        pull_n / 1000.0, torque->most_nm, torque->friction_factor, light ? "light alloy" : "steel",
-        yield_pa / 1e6);
+        "bears %.1f kN, the pull of %.3g N m; assumed: friction factor %.2f, %s%s of %.0f MPa yield (%s)",
+        pull_n / 1000.0, torque->most_nm, torque->friction_factor, metal->title,
+        known ? "" : " (no material is said)", metal->yield_pa / 1e6, metal->source);
     if (!engagement->has_length)
         return;
     engagement->bears_nm = torque->friction_factor * major_m * borne_n_per_m * fmax(engagement->least_m, 0.0);

@@ -3,7 +3,7 @@
 #ifndef OW_JOINTS_TORQUE_H
 #define OW_JOINTS_TORQUE_H
 
-#include "joints/material.h"
+#include "materials/metal.h"
 #include "oilway/card.h"
 
 typedef enum ow_thread_state {

@@ -23,13 +23,6 @@ static const ow_hose_material materials[] = {
      "ASTM D2000 HK, from memory", OW_MARK_FROM_MEMORY},
 };
 
-static const ow_ring_material rings[] = {
-    {"NBR", "nitrile", true, 100, "from memory; 100 to 120 C by compound"},
-    {"FKM", "fluoro rubber", true, 200, "from memory"},
-    {"EPDM", "EPDM", false, 150, "from memory"},
-    {"VMQ", "silicone", false, 200, "from memory"},
-};
-
 size_t ow_hose_material_count(void)
 {
     return sizeof materials / sizeof materials[0];
@@ -38,16 +31,6 @@ size_t ow_hose_material_count(void)
 const ow_hose_material *ow_hose_material_at(size_t index)
 {
     return index < ow_hose_material_count() ? &materials[index] : NULL;
-}
-
-size_t ow_ring_material_count(void)
-{
-    return sizeof rings / sizeof rings[0];
-}
-
-const ow_ring_material *ow_ring_material_at(size_t index)
-{
-    return index < ow_ring_material_count() ? &rings[index] : NULL;
 }
 
 /* SAE J517 100R14, from memory; the hose's own sheet rules. */

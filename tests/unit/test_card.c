@@ -5,10 +5,10 @@
 #include <math.h>
 #include <string.h>
 
-#include "joints/material.h"
 #include "joints/rings.h"
 #include "joints/rules.h"
 #include "joints/words.h"
+#include "materials/metal.h"
 #include "oilway/card.h"
 
 #define LENGTH(array) (sizeof(array) / sizeof(array)[0])
@@ -192,6 +192,25 @@ static void where_no_figure_is_published_there_is_none(void **state)
 }
 
 /* ASME B1.20.1: hand-tight L1 of 1/8 NPT is 0.1615 in, 4.36 threads; three more for the spanner. */
+/* Whatever a ring is made of is told by the fluid and heat it sees, as far as they are known. */
+static void the_rubber_of_a_ring_is_told(void **state)
+{
+    ow_card_ask oil = {.ring = {.oil = true, .has_temperature = true, .temperature_c = 130.0}};
+    ow_card_ask water = {.ring = {.coolant = true}};
+    ow_card_ask hell = {.ring = {.oil = true, .has_temperature = true, .temperature_c = 250.0}};
+    (void)state;
+    ow_card card = card_of("-6 o-ring male", "-6 o-ring female", NULL);
+    assert_non_null(strstr(card.consumables[0].note,
+                           "rubber: for oil NBR to 100 C or FKM to 200 C; for coolant EPDM to 150 C"));
+    card = card_of("-6 o-ring male", "-6 o-ring female", &oil);
+    assert_non_null(strstr(card.consumables[0].note, "rubber: FKM to 200 C"));
+    card = card_of("-6 o-ring male", "-6 o-ring female", &water);
+    assert_non_null(strstr(card.consumables[0].note, "rubber: EPDM to 150 C"));
+    assert_null(strstr(card.consumables[0].note, "NBR"));
+    card = card_of("-6 o-ring male", "-6 o-ring female", &hell);
+    assert_non_null(strstr(card.consumables[0].note, "none of the usual rubbers stands 250 C"));
+}
+
 static void a_taper_thread_engages_its_hand_tight_length_and_the_spanner_s_turns(void **state)
 {
     (void)state;
@@ -215,9 +234,21 @@ static void enough_thread_is_judged_by_the_pull_of_the_tightening(void **state)
     double steel_m = card.engagement.needed_m / 38.5; /* highest of the steel figures, threads oiled */
     assert_int_equal(card_of("M14x1.5 male washer", "M14x1.5 female washer", &poor).engagement.enough,
                      OW_NOT_ENOUGH);
-    /* The same pull wants 235/150 as much thread in light alloy: von Mises at the assumed yields. */
+    /* The same pull wants 235/140 as much thread in light alloy, 235/138 in brass: von Mises at the least
+     * yields of EN 1706 AC-46000 (from memory) and of ASTM B16 C36000 half-hard rod (20 ksi). */
     card = card_of("M14x1.5 male washer", "M14x1.5 female washer", &light);
-    assert_near(card.engagement.needed_m / 27.5 / steel_m, 235.0 / 150.0, 1e-6);
+    assert_near(card.engagement.needed_m / 27.5 / steel_m, 235.0 / 140.0, 1e-6);
+    assert_non_null(strstr(card.engagement.needed_why, "light alloy of 140 MPa yield (EN 1706"));
+    ow_card_ask soft = {.material = "brass", .engaged_m = 0.007};
+    card = card_of("M14x1.5 male washer", "M14x1.5 female washer", &soft);
+    double pulls =
+        (25.0 / 0.20) / (38.5 / 0.15); /* brass: the one figure for any metal, its threads not oiled */
+    assert_near(card.engagement.needed_m / (38.5 * steel_m) / pulls, 235.0 / 138.0, 1e-6);
+    assert_non_null(strstr(card.engagement.needed_why, "brass of 138 MPa yield (ASTM B16"));
+    ow_card_ask unknown = {.engaged_m = 0.007};
+    card = card_of("M14x1.5 male washer", "M14x1.5 female washer", &unknown);
+    assert_non_null(
+        strstr(card.engagement.needed_why, "steel (no material is said) of 235 MPa yield (EN 10025-2"));
 }
 
 static void a_card_s_rule_and_words_are_all_there(void **state)
@@ -257,6 +288,7 @@ int main(void)
         cmocka_unit_test(tightening_goes_by_thread_seat_and_material),
         cmocka_unit_test(a_flare_may_be_tightened_by_the_flats_of_its_nut),
         cmocka_unit_test(where_no_figure_is_published_there_is_none),
+        cmocka_unit_test(the_rubber_of_a_ring_is_told),
         cmocka_unit_test(a_taper_thread_engages_its_hand_tight_length_and_the_spanner_s_turns),
         cmocka_unit_test(enough_thread_is_judged_by_the_pull_of_the_tightening),
         cmocka_unit_test(a_card_s_rule_and_words_are_all_there),

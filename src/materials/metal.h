@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* What a catalogue's words for a material mean to a thread: how soft it is, which figures hold for it. */
-#ifndef OW_JOINTS_MATERIAL_H
-#define OW_JOINTS_MATERIAL_H
+#ifndef OW_MATERIALS_METAL_H
+#define OW_MATERIALS_METAL_H
 
 enum {                   /* bits */
        OW_STEEL = 1,     /* and iron */

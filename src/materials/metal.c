@@ -1,12 +1,10 @@
 /* SPDX-License-Identifier: MIT */
-#include "joints/material.h"
+#include "materials/metal.h"
 
-#include "oilway/card.h"
-
-#include <stdbool.h>
 #include <string.h>
 
 #include "base/words.h"
+#include "oilway/metal.h"
 
 /* The first that stands in the words decides. */
 static const struct material_word {
@@ -48,4 +46,13 @@ unsigned ow_material_hardness(const char *material)
 bool ow_material_is_known(const char *material)
 {
     return ow_material_bits(material) != 0;
+}
+
+const ow_metal *ow_metal_of(const char *material)
+{
+    unsigned bits = ow_material_bits(material);
+    for (size_t i = 0; bits != 0 && i < ow_metal_count(); i++)
+        if (ow_metal_at(i)->bits == bits)
+            return ow_metal_at(i);
+    return NULL;
 }
