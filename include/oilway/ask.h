@@ -20,7 +20,7 @@ typedef struct ow_ask_words {
     const char *circuit;     /* feed | drain | coolant */
     const char *bearing;     /* journal | ball */
     const char *bore;        /* quantity */
-    const char *flexible;    /* yes | no | any */
+    const char *flexible;    /* yes | some | no | any */
     const char *closing;     /* yes | no */
     const char *restrictor;  /* required | forbidden | any */
     const char *orifice;     /* LO..HI */

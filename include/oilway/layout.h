@@ -39,7 +39,7 @@ typedef struct ow_layout_node {
     ow_place place;                 /* in the layout's file, if read from one */
 } ow_layout_node;
 
-typedef enum ow_choice { OW_ANY, OW_YES, OW_NO } ow_choice;
+typedef enum ow_choice { OW_ANY, OW_YES, OW_NO, OW_SOME } ow_choice;
 typedef enum ow_restrictor_ask {
     OW_RESTRICTOR_ANY,
     OW_RESTRICTOR_REQUIRED,
@@ -57,7 +57,7 @@ ow_restrictor_ask ow_given_wants(const ow_given *to, ow_bearing said);
 /* What is asked of a layout beside its ports. Lengths m, pressures Pa; OW_NOT_SAID = not asked. */
 typedef struct ow_limits {
     double least_bore_m;
-    ow_choice flexible; /* YES: exactly one hose on the path to each --to; NO: none */
+    ow_choice flexible; /* YES: exactly one hose on the path to each --to; SOME: one or more; NO: none */
     bool closing;
     ow_restrictor_ask restrictor;
     double orifice_low_m, orifice_high_m;

@@ -57,7 +57,9 @@ static bool lift_flexible(ow_ask *without)
 
 static void say_flexible(ow_text *text, const ow_ask *ask)
 {
-    ow_text_add(text, ask->limits.flexible == OW_YES ? "flexible yes" : "flexible no");
+    ow_text_add(text, ask->limits.flexible == OW_YES    ? "flexible yes"
+                      : ask->limits.flexible == OW_SOME ? "flexible some"
+                                                        : "flexible no");
 }
 
 static bool lift_closing(ow_ask *without)

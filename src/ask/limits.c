@@ -130,11 +130,11 @@ size_t ow_asking_choice(ow_asking *asking, const char *option, const char *words
 
 static void read_choices(ow_asking *asking, const ow_ask_words *words, ow_limits *limits)
 {
-    static const char *const choices[] = {"any", "yes", "no"};
+    static const char *const choices[] = {"any", "yes", "no", "some"};
     static const char *const yes_no[] = {"no", "yes"};
     static const char *const restrictors[] = {"any", "required", "forbidden", "by-unit"};
     static const char *const fluids[] = {"oil", "coolant"};
-    limits->flexible = (ow_choice)ow_asking_choice(asking, "--flexible", words->flexible, choices, 3,
+    limits->flexible = (ow_choice)ow_asking_choice(asking, "--flexible", words->flexible, choices, 4,
                                                    (size_t)limits->flexible);
     limits->closing = ow_asking_choice(asking, "--closing", words->closing, yes_no, 2, limits->closing) == 1;
     limits->restrictor = (ow_restrictor_ask)ow_asking_choice(asking, "--restrictor", words->restrictor,

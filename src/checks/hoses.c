@@ -166,7 +166,7 @@ static void check_rigid_feed(ow_checking *checking, size_t given)
     const ow_layout *layout = checking->layout;
     size_t node = ow_checking_port_node(checking, given);
     char words[OW_END_TEXT_SIZE];
-    if (node == OW_NODE_NONE || checking->limits.flexible == OW_YES)
+    if (node == OW_NODE_NONE || checking->limits.flexible == OW_YES || checking->limits.flexible == OW_SOME)
         return;
     for (size_t at = node; at != OW_NODE_NONE; at = layout->nodes[at].parent) {
         if (layout->nodes[at].part != NULL && ow_part_is_hose(layout->nodes[at].part))

@@ -116,7 +116,7 @@ static void check_hoses(ow_checking *checking, const path_sum *sum, const ow_giv
     char where[OW_WHERE_SIZE], words[OW_END_TEXT_SIZE];
     const char *port = ow_checking_port(to, words);
     ow_choice wanted = checking->limits.flexible;
-    if (wanted == OW_YES && sum->hoses == 0)
+    if ((wanted == OW_YES || wanted == OW_SOME) && sum->hoses == 0)
         ow_checking_find(checking, "no-hose", to->name, "there is no hose on the way to %s", port);
     else if (wanted == OW_YES && sum->hoses > 1)
         ow_checking_find(checking, "two-hoses", ow_checking_node(checking, sum->last_hose, where),
@@ -126,7 +126,10 @@ static void check_hoses(ow_checking *checking, const path_sum *sum, const ow_giv
                          "there is a hose on the way to %s, and none is wanted", port);
     else if (wanted != OW_ANY)
         ow_checking_pass(checking, "no-hose", to->name,
-                         wanted == OW_YES ? "one hose leads to %s" : "no hose leads to %s", port);
+                         wanted == OW_NO   ? "no hose leads to %s"
+                         : sum->hoses == 1 ? "one hose leads to %s"
+                                           : "several hoses lead to %s",
+                         port);
 }
 
 static void check_orifice(ow_checking *checking, size_t node)

@@ -50,7 +50,8 @@ static void check_pair(ow_checking *checking, size_t a, size_t b)
         return;
     if (checking->limits.closing)
         check_closing(checking, first_node, second_node, first, second);
-    if (checking->limits.flexible == OW_YES && a > 0 && first->machine != NULL && second->machine != NULL &&
+    bool flexible = checking->limits.flexible == OW_YES || checking->limits.flexible == OW_SOME;
+    if (flexible && a > 0 && first->machine != NULL && second->machine != NULL &&
         piece_at_hoses(layout, first_node) == piece_at_hoses(layout, second_node))
         ow_checking_find(checking, "rigid-pair", second->name, "%s and %s are joined rigidly behind one hose",
                          first->name, second->name);

@@ -14,7 +14,7 @@
 static const ow_asked_key keys[] = {
     {"bore", OW_ASKED_QUANTITY, OW_LENGTH, 0.1 * MM, 200 * MM, IN(least_bore_m), {NULL}, OW_CIRCUIT_NONE},
     {"bore-warns", OW_ASKED_YES, 0, 0, 0, IN(bore_warns), {NULL}, OW_CIRCUIT_NONE},
-    {"flexible", OW_ASKED_CHOICE, 0, 0, 0, IN(flexible), {"any", "yes", "no"}, OW_CIRCUIT_NONE},
+    {"flexible", OW_ASKED_CHOICE, 0, 0, 0, IN(flexible), {"any", "yes", "no", "some"}, OW_CIRCUIT_NONE},
     {"closing", OW_ASKED_YES, 0, 0, 0, IN(closing), {NULL}, OW_CIRCUIT_NONE},
     {"restrictor",
      OW_ASKED_CHOICE,

@@ -11,7 +11,17 @@
 
 static ow_hoses hoses_of(ow_choice flexible)
 {
-    return flexible == OW_YES ? OW_HOSES_ONE : flexible == OW_NO ? OW_HOSES_NONE : OW_HOSES_FREE;
+    switch (flexible) {
+    case OW_YES:
+        return OW_HOSES_ONE;
+    case OW_SOME:
+        return OW_HOSES_SOME;
+    case OW_NO:
+        return OW_HOSES_NONE;
+    case OW_ANY:
+        break;
+    }
+    return OW_HOSES_FREE;
 }
 
 static ow_restricting restricting_of(ow_restrictor_ask asked)

@@ -71,6 +71,13 @@ static bool lift_one_hose(ow_search_input *ask)
     return had;
 }
 
+static bool lift_some_hose(ow_search_input *ask)
+{
+    bool had = ask->limits.hoses == OW_HOSES_SOME;
+    ask->limits.hoses = OW_HOSES_FREE;
+    return had;
+}
+
 static bool lift_no_hose(ow_search_input *ask)
 {
     bool had = ask->limits.hoses == OW_HOSES_NONE;
@@ -140,6 +147,7 @@ static const struct {
     {lift_bore, "the least bore"},
     {lift_no_hose, "no hose on the path"},
     {lift_one_hose, "exactly one hose on the path"},
+    {lift_some_hose, "a hose on the path"},
     {lift_barred, "no restrictor on the path"},
     {lift_needed, "a restrictor on the path"},
     {lift_single, "no second restrictor on the path"},

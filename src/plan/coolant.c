@@ -62,7 +62,8 @@ static ow_status make_leg(ow_planning *planning, ow_plan_coolant *loop, leg_end 
     hose.class_name = usable_class(coolant->hose);
     ow_status status = ow_planning_choose_hose(planning, &hose, &words);
     if (status == OW_OK)
-        status = ow_planning_answer(planning, &words, &leg->asks, &leg->answers, &leg->layout);
+        status = ow_planning_answer_hoses(planning, &words, hose.length_m, &leg->asks, &leg->answers,
+                                          &leg->layout);
     leg->answered = status == OW_OK;
     return status;
 }
@@ -148,18 +149,30 @@ static ow_status lead_through(ow_planning *planning, ow_plan_coolant *loop, leg_
     return status;
 }
 
-/* By the heater that the job names; else by the first of the catalogue that both legs can be made to; else,
- * so that something can be said, by its first. */
+/* Whether both cold legs are made; with `by_one`, each by a single hose. */
+static bool legs_do(const ow_plan_coolant *loop, bool by_one)
+{
+    for (size_t index = 0; index < 2; index++) {
+        const ow_layout *layout = loop->legs[index].layout;
+        if (layout == NULL || (by_one && layout->asked.flexible == OW_SOME))
+            return false;
+    }
+    return true;
+}
+
+/* By the heater that the job names; else by the first of the catalogue that both legs can be made to by one
+ * hose each, or by several; else, so that something can be said, by its first. */
 static ow_status pass_heater(ow_planning *planning, ow_plan_coolant *loop, leg_end cold)
 {
     const ow_machine *named = planning->job->coolant.heater_machine;
     const ow_machine *heater = named;
-    for (size_t nth = 0; named == NULL && (heater = heater_at(planning, nth)) != NULL; nth++) {
-        ow_status status = lead_through(planning, loop, cold, heater);
-        if (status != OW_OK || (loop->legs[0].layout != NULL && loop->legs[1].layout != NULL))
-            return status;
-        ow_plan_legs_done(loop);
-    }
+    for (int pass = 0; named == NULL && pass < 2; pass++)
+        for (size_t nth = 0; (heater = heater_at(planning, nth)) != NULL; nth++) {
+            ow_status status = lead_through(planning, loop, cold, heater);
+            if (status != OW_OK || legs_do(loop, pass == 0))
+                return status;
+            ow_plan_legs_done(loop);
+        }
     if (heater == NULL)
         heater = heater_at(planning, 0);
     if (heater == NULL)

@@ -126,39 +126,63 @@ static void add_segment(ow_plan_return *home, const char *part, double bore_m, d
     home->segments[home->segment_count++] = (ow_drain_segment){bore_m, length_m, slope_rad};
 }
 
-/* The rigid parts before or behind the hose, each a run of its own length and bore at the slope of its
- * neighbour. */
-static void add_rigid(ow_plan_return *home, const size_t *path, size_t count, bool before, double slope_rad)
+/* The way through a layout, from the port back to the source, and where its hoses lie on it. */
+typedef struct drain_way {
+    const ow_layout *layout;
+    size_t path[OW_ROUTE_POINTS_MAX]; /* nodes */
+    size_t count;
+    size_t first, last; /* places of the hose nearest the source and of that nearest the port; 0: none */
+    size_t hoses;
+} drain_way;
+
+static drain_way find_way(const ow_layout *layout)
 {
-    const ow_layout *layout = home->layout;
-    bool hose_passed = false;
-    for (size_t index = count; index-- > 1;) {
-        const ow_layout_node *node = &layout->nodes[path[index]];
-        if (node->part == NULL)
-            continue;
-        if (ow_part_is_hose(node->part)) {
-            hose_passed = true;
-            continue;
+    drain_way way = {.layout = layout};
+    size_t node = 0;
+    for (size_t index = 1; index < layout->node_count; index++)
+        if (layout->nodes[index].part == NULL)
+            node = index;
+    for (; node != OW_NODE_NONE && way.count < OW_ROUTE_POINTS_MAX; node = layout->nodes[node].parent) {
+        const ow_part *part = layout->nodes[node].part;
+        if (part != NULL && ow_part_is_hose(part)) {
+            way.first = way.count;
+            way.last = way.hoses++ == 0 ? way.count : way.last;
         }
-        if (hose_passed != before)
-            add_segment(home, node->part->id,
-                        ow_part_bore_m(node->part, node->enter, layout->nodes[path[index - 1]].parent_end),
-                        node->part->length_m, slope_rad);
+        way.path[way.count++] = node;
+    }
+    return way;
+}
+
+/* The part at a place of the way; NULL: the source, the port, or nothing. */
+static const ow_part *part_at(const drain_way *way, size_t place)
+{
+    return place < way->count ? way->layout->nodes[way->path[place]].part : NULL;
+}
+
+static double bore_at(const drain_way *way, size_t place)
+{
+    const ow_layout_node *node = &way->layout->nodes[way->path[place]];
+    return ow_part_bore_m(node->part, node->enter, way->layout->nodes[way->path[place - 1]].parent_end);
+}
+
+/* The rigid parts before the first hose or behind the last, each a run of its own length and bore at the
+ * slope of its neighbour. */
+static void add_rigid(ow_plan_return *home, const drain_way *way, bool before, double slope_rad)
+{
+    for (size_t place = before ? way->count : way->last; place-- > (before ? way->first + 1 : 1);) {
+        const ow_part *part = part_at(way, place);
+        if (part != NULL)
+            add_segment(home, part->id, bore_at(way, place), part->length_m, slope_rad);
     }
 }
 
-/* How much of the way the rigid parts before or behind the hose take up. */
-static double rigid_length(const ow_plan_return *home, const size_t *path, size_t count, bool before)
+/* How much of the way they take up. */
+static double rigid_length(const drain_way *way, bool before)
 {
     double length_m = 0.0;
-    bool hose_passed = false;
-    for (size_t index = count; index-- > 1;) {
-        const ow_part *part = home->layout->nodes[path[index]].part;
-        if (part == NULL)
-            continue;
-        hose_passed = hose_passed || ow_part_is_hose(part);
-        if (!ow_part_is_hose(part) && hose_passed != before && part->length_m > 0.0)
-            length_m += part->length_m;
+    for (size_t place = before ? way->count : way->last; place-- > (before ? way->first + 1 : 1);) {
+        const ow_part *part = part_at(way, place);
+        length_m += part != NULL && part->length_m > 0.0 ? part->length_m : 0.0;
     }
     return length_m;
 }
@@ -174,38 +198,76 @@ static void shorten(ow_drain_segment *runs, size_t count, double length_m, bool 
     }
 }
 
-/* Segments from the layout and the route: rigid parts, then the hose along the route, then rigid parts. */
+/* What lies between the first hose and the last, those included: they share what the joiners leave. */
+typedef struct middle {
+    const char *names[OW_ROUTE_POINTS_MAX];
+    double bores_m[OW_ROUTE_POINTS_MAX], lengths_m[OW_ROUTE_POINTS_MAX];
+    size_t count;
+} middle;
+
+static middle find_middle(const ow_plan_return *home, const drain_way *way, double whole_m)
+{
+    middle found = {.count = 0};
+    double hose_m = whole_m;
+    for (size_t place = way->first + 1; way->hoses > 0 && place-- > way->last;) {
+        const ow_part *part = part_at(way, place);
+        if (part == NULL)
+            continue;
+        found.names[found.count] = part->id;
+        found.bores_m[found.count] = bore_at(way, place);
+        found.lengths_m[found.count] = ow_part_is_hose(part) ? OW_NOT_SAID : fmax(part->length_m, 0.0);
+        hose_m -= fmax(found.lengths_m[found.count++], 0.0);
+    }
+    for (size_t item = 0; item < found.count; item++)
+        if (found.lengths_m[item] < 0.0)
+            found.lengths_m[item] = fmax(hose_m, 0.0) / (double)way->hoses;
+    if (found.count == 0) { /* all of it rigid: the route as a pipe as narrow as the narrowest */
+        found.names[0] = home->port->name;
+        found.bores_m[0] = ow_layout_narrowest_bore_m(home->layout);
+        found.lengths_m[0] = whole_m;
+        found.count = 1;
+    }
+    return found;
+}
+
+/* Lays them along the runs, one after the other. */
+static void lay_middle(ow_plan_return *home, const middle *found, const ow_drain_segment *runs, size_t count)
+{
+    size_t item = 0;
+    double left_m = found->lengths_m[0];
+    for (size_t run = 0; run < count; run++)
+        for (double run_m = runs[run].length_m; run_m > 0.0;) {
+            bool last = item + 1 == found->count; /* takes what rounding leaves */
+            double taken_m = last ? run_m : fmin(run_m, left_m);
+            add_segment(home, found->names[item], found->bores_m[item], taken_m, runs[run].slope_rad);
+            run_m -= taken_m;
+            left_m -= taken_m;
+            if (!last && left_m <= 0.0)
+                left_m = found->lengths_m[++item];
+        }
+}
+
+/* Segments from the layout and the route: rigid parts, then hoses along the route, then rigid parts. */
 static ow_status find_segments(ow_plan_return *home)
 {
     ow_drain_segment runs[OW_ROUTE_POINTS_MAX];
-    size_t path[OW_ROUTE_POINTS_MAX];
-    size_t count = 0, wrong = 0, node = 0;
-    const ow_layout *layout = home->layout;
-    double hose_bore_m = ow_layout_narrowest_bore_m(layout);
-    const char *hose = home->port->name;
-    for (size_t index = 1; index < layout->node_count; index++) {
-        const ow_part *part = layout->nodes[index].part;
-        if (part == NULL) {
-            node = index;
-        } else if (ow_part_is_hose(part)) {
-            hose = part->id;
-            hose_bore_m = fmin(part->leg_bore_m[0], part->leg_bore_m[1]);
-        }
-    }
-    if (hose_bore_m <= 0.0)
+    size_t wrong = 0, run_count = home->point_count - 1;
+    const drain_way way = find_way(home->layout);
+    double bore_m = way.hoses > 0 ? bore_at(&way, way.last) : ow_layout_narrowest_bore_m(home->layout);
+    double whole_m = 0.0;
+    if (bore_m <= 0.0)
         return OW_RANGE;
-    ow_status status = ow_route_segments(home->points, home->point_count, hose_bore_m, runs, &wrong);
+    ow_status status = ow_route_segments(home->points, home->point_count, bore_m, runs, &wrong);
     if (status != OW_OK)
         return status;
-    for (; node != OW_NODE_NONE && count < OW_ROUTE_POINTS_MAX; node = layout->nodes[node].parent)
-        path[count++] = node;
-    size_t run_count = home->point_count - 1;
-    shorten(runs, run_count, rigid_length(home, path, count, true), false);
-    shorten(runs, run_count, rigid_length(home, path, count, false), true);
-    add_rigid(home, path, count, true, runs[0].slope_rad);
+    shorten(runs, run_count, rigid_length(&way, true), false);
+    shorten(runs, run_count, rigid_length(&way, false), true);
     for (size_t run = 0; run < run_count; run++)
-        add_segment(home, hose, runs[run].bore_m, runs[run].length_m, runs[run].slope_rad);
-    add_rigid(home, path, count, false, runs[run_count - 1].slope_rad);
+        whole_m += runs[run].length_m;
+    const middle found = find_middle(home, &way, whole_m);
+    add_rigid(home, &way, true, runs[0].slope_rad);
+    lay_middle(home, &found, runs, run_count);
+    add_rigid(home, &way, false, runs[run_count - 1].slope_rad);
     return OW_OK;
 }
 

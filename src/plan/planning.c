@@ -72,6 +72,59 @@ ow_status ow_planning_answer(ow_planning *planning, const ow_ask_words *words, o
     return OW_OK;
 }
 
+static size_t hose_count(const ow_layout *layout)
+{
+    size_t count = 0;
+    for (size_t node = 1; node < layout->node_count; node++)
+        count += layout->nodes[node].part != NULL && ow_part_is_hose(layout->nodes[node].part);
+    return count;
+}
+
+/* Lets go of an answer that another takes the place of. */
+static void let_go(ow_ask_set *set, ow_answers *answers)
+{
+    ow_answers_done(answers);
+    ow_ask_set_done(set);
+}
+
+/* By as many hoses as it takes; they share the length, which is known once they are counted. *layout NULL:
+ * there is none. */
+static ow_status answer_several(ow_planning *planning, const ow_ask_words *words, double length_m,
+                                ow_ask_set *set, ow_answers *answers, const ow_layout **layout)
+{
+    ow_ask_words several = *words;
+    several.flexible = "some";
+    ow_status status = ow_planning_answer(planning, &several, set, answers, layout);
+    if (status != OW_OK || *layout == NULL || hose_count(*layout) < 2)
+        return status;
+    several.hose = ow_planning_words(planning, "%.9g m", length_m / (double)hose_count(*layout));
+    let_go(set, answers);
+    return several.hose == NULL ? OW_MEMORY : ow_planning_answer(planning, &several, set, answers, layout);
+}
+
+ow_status ow_planning_answer_hoses(ow_planning *planning, const ow_ask_words *words, double length_m,
+                                   ow_ask_set *set, ow_answers *answers, const ow_layout **layout)
+{
+    ow_ask_set several_set;
+    ow_answers several;
+    const ow_layout *found = NULL;
+    ow_status status = ow_planning_answer(planning, words, set, answers, layout);
+    if (status != OW_OK || *layout != NULL)
+        return status;
+    status = answer_several(planning, words, length_m, &several_set, &several, &found);
+    if (status == OW_OK && found == NULL) { /* what is missing is told of the one hose */
+        let_go(&several_set, &several);
+        return OW_OK;
+    }
+    let_go(set, answers);
+    if (status != OW_OK)
+        return status;
+    *set = several_set;
+    *answers = several;
+    *layout = found;
+    return OW_OK;
+}
+
 /* What a plan tells in another place: a drain's bores segment by segment, assumed pressures among the
  * assumptions. */
 static bool told_elsewhere(ow_planning *planning, const ow_finding *finding, const ow_ask *ask)
@@ -99,6 +152,18 @@ static ow_status copy_findings(ow_planning *planning, const ow_findings *from, c
     return status;
 }
 
+/* Where no single hose fits both ends. */
+static ow_status say_several(const ow_layout *layout, const char *circuit, ow_findings *findings)
+{
+    size_t count = hose_count(layout);
+    if (layout->asked.flexible != OW_SOME || count < 2)
+        return OW_OK;
+    return ow_findings_add(
+        findings, "two-hoses", OW_NOTE, circuit,
+        "Have the joint between them where it can be seen, or get a hose that fits both ends.",
+        "no single hose of the catalogue fits both ends: %zu are joined", count);
+}
+
 static ow_status say_none(const ow_answer *answer, const char *circuit, ow_findings *findings)
 {
     const ow_ask *ask = answer->ask;
@@ -123,6 +188,8 @@ ow_status ow_planning_judge_answer(ow_planning *planning, const ow_answers *answ
     ow_status status = copy_findings(planning, &answer->findings, answer->ask, findings);
     if (status == OW_OK && answer->stack_count > 0)
         status = copy_findings(planning, &answer->stacks[0].findings, answer->ask, findings);
+    if (status == OW_OK && answer->stack_count > 0)
+        status = say_several(&answer->stacks[0].layout, circuit, findings);
     else if (status == OW_OK)
         status = say_none(answer, circuit, findings);
     return status;

@@ -40,6 +40,10 @@ ow_ask_words ow_planning_ask(const ow_planning *planning, const char *from, cons
  */
 ow_status ow_planning_answer(ow_planning *planning, const ow_ask_words *words, ow_ask_set *set,
                              ow_answers *answers, const ow_layout **layout);
+/* The same of a drain or a coolant leg: by one hose; where no single one does, by several that share the
+ * length of words->hose. */
+ow_status ow_planning_answer_hoses(ow_planning *planning, const ow_ask_words *words, double length_m,
+                                   ow_ask_set *set, ow_answers *answers, const ow_layout **layout);
 /* Adds the ask's and the layout's findings; or that there is none, with what is missing. `circuit` is named.
  */
 ow_status ow_planning_judge_answer(ow_planning *planning, const ow_answers *answers, const char *circuit,

@@ -38,7 +38,7 @@ const ow_rule ow_rules[] = {
     {"no-hose", OW_ERROR, ALL, "The path to a port has no hose: a rigid pipe fractures.",
      "Put one flexible hose between the two.", "common practice"},
     {"two-hoses", OW_ERROR, ALL, "The path to a port has more than one hose.",
-     "Use one hose of the full length.", "common practice"},
+     "Use one hose of the full length, or ask with --flexible some.", "common practice"},
     {"hose", OW_ERROR, ALL, "The path to a port has a hose though none is wanted.",
      "Use rigid parts, or ask with --flexible yes.", "asked"},
     {"rigid-pair", OW_ERROR, ALL, "Two machines are joined rigidly behind one hose.",

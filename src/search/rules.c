@@ -28,7 +28,7 @@ ow_rules ow_rules_of(const ow_search_input *ask)
             rules.machines |= port;
     }
     bool several = (rules.machines & (rules.machines - 1)) != 0;
-    rules.apart = several && rules.hoses == OW_HOSES_ONE;
+    rules.apart = several && ow_rules_want_hose(&rules);
     return rules;
 }
 
@@ -37,8 +37,7 @@ unsigned ow_rules_asked(const ow_rules *rules, ow_ports set)
     unsigned asked = 0;
     bool serves = (set & rules->served) != 0;
     /* The first port's set must know of hoses even where they are free: the stick-out ends there. */
-    if ((serves && rules->hoses == OW_HOSES_ONE) ||
-        ((set & rules->first) != 0 && rules->hoses == OW_HOSES_FREE))
+    if ((serves && ow_rules_want_hose(rules)) || ((set & rules->first) != 0 && rules->hoses == OW_HOSES_FREE))
         asked |= OW_PASSED_HOSE;
     if ((set & rules->single) != 0)
         asked |= OW_PASSED_RESTRICTOR;
@@ -54,7 +53,7 @@ unsigned ow_rules_wanted(const ow_rules *rules, size_t port)
     unsigned wanted = ow_rules_asked(rules, 1u << port);
     if ((rules->needing >> port & 1u) == 0)
         wanted &= ~OW_PASSED_RESTRICTOR;
-    return rules->hoses == OW_HOSES_ONE ? wanted : wanted & ~OW_PASSED_HOSE;
+    return ow_rules_want_hose(rules) ? wanted : wanted & ~OW_PASSED_HOSE;
 }
 
 unsigned ow_rules_join(unsigned history, bool turns)

@@ -40,6 +40,12 @@ typedef struct ow_rules {
     ow_ports first;            /* the first served one, or none */
 } ow_rules;
 
+/* Whether each path to a served port wants a hose. */
+static inline bool ow_rules_want_hose(const ow_rules *rules)
+{
+    return rules->hoses == OW_HOSES_ONE || rules->hoses == OW_HOSES_SOME;
+}
+
 ow_rules ow_rules_of(const ow_search_input *ask);
 
 /* The bits that a set of ports asks about; a subset asks no more. */

@@ -39,10 +39,11 @@ typedef struct ow_search_port {
 
 typedef enum ow_hoses {
     OW_HOSES_FREE,
-    OW_HOSES_ONE, /* exactly one part with `hose` on the path to each served port; and of any two served
-                   * ports that are `machine`, the way through the layout from one to the other
-                   * passes at least one hose (the branching part itself may be it) */
-    OW_HOSES_NONE /* no part with `hose` on the path to any served port */
+    OW_HOSES_ONE,  /* exactly one part with `hose` on the path to each served port; and of any two served
+                    * ports that are `machine`, the way through the layout from one to the other
+                    * passes at least one hose (the branching part itself may be it) */
+    OW_HOSES_SOME, /* the same, but at least one on each path */
+    OW_HOSES_NONE  /* no part with `hose` on the path to any served port */
 } ow_hoses;
 
 /*

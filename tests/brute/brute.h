@@ -76,7 +76,7 @@ typedef struct brute_port {
     brute_restrictor restrictor; /* what it wants itself, where the ask says BY_PORT */
 } brute_port;
 
-typedef enum brute_flexible { BRUTE_FLEX_ANY, BRUTE_FLEX_YES, BRUTE_FLEX_NO } brute_flexible;
+typedef enum brute_flexible { BRUTE_FLEX_ANY, BRUTE_FLEX_YES, BRUTE_FLEX_NO, BRUTE_FLEX_SOME } brute_flexible;
 
 typedef struct brute_ask {
     int source; /* kind of the source port */
@@ -101,6 +101,8 @@ typedef struct brute_ask {
     bool forced_once; /* and not more than once */
 } brute_ask;
 
+/* Whether each path to a port that is fed wants a hose, or several. */
+bool brute_flexes(const brute_ask *ask);
 /* What is wanted on the path to a port that is fed: never BY_PORT. */
 brute_restrictor brute_wanted(const brute_ask *ask, const brute_port *port);
 

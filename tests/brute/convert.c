@@ -97,7 +97,7 @@ static ow_net_part convert_part(const brute_converted *c, const brute_part *part
 
 static void convert_limits(const brute_ask *ask, ow_search_limits *limits)
 {
-    static const ow_hoses hoses[] = {OW_HOSES_FREE, OW_HOSES_ONE, OW_HOSES_NONE};
+    static const ow_hoses hoses[] = {OW_HOSES_FREE, OW_HOSES_ONE, OW_HOSES_NONE, OW_HOSES_SOME};
     static const ow_restricting restricting[] = {OW_RESTRICTING_FREE, OW_RESTRICTING_NEEDED,
                                                  OW_RESTRICTING_BARRED, OW_RESTRICTING_SINGLE,
                                                  OW_RESTRICTING_BY_PORT};

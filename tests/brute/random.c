@@ -262,6 +262,8 @@ static void set_switches(brute_ask *ask, brute_limit limit)
         ask->flexible = BRUTE_FLEX_YES;
     if (limit == BRUTE_LIMIT_FLEX_NO)
         ask->flexible = BRUTE_FLEX_NO;
+    if (limit == BRUTE_LIMIT_FLEX_SOME)
+        ask->flexible = BRUTE_FLEX_SOME;
     if (limit == BRUTE_LIMIT_REQUIRED)
         ask->restrictor = BRUTE_REQUIRED;
     if (limit == BRUTE_LIMIT_FORBIDDEN)
@@ -302,7 +304,7 @@ void brute_limit_drop(brute_ask *ask, brute_limit limit)
         ask->orifice_low_um = ask->orifice_high_um = BRUTE_NOT_SAID;
     if (limit == BRUTE_LIMIT_WITHOUT)
         memcpy(ask->without, plain.without, sizeof ask->without);
-    if (limit == BRUTE_LIMIT_FLEX_YES || limit == BRUTE_LIMIT_FLEX_NO)
+    if (limit == BRUTE_LIMIT_FLEX_YES || limit == BRUTE_LIMIT_FLEX_NO || limit == BRUTE_LIMIT_FLEX_SOME)
         ask->flexible = plain.flexible;
     if (limit == BRUTE_LIMIT_REQUIRED || limit == BRUTE_LIMIT_FORBIDDEN || limit == BRUTE_LIMIT_MOST_ONE ||
         limit == BRUTE_LIMIT_BY_PORT)

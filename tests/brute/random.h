@@ -23,6 +23,7 @@ bool brute_chance(brute_dice *dice, int percent);
     X(FLUID, "fluid") \
     X(FLEX_YES, "flexible yes") \
     X(FLEX_NO, "flexible no") \
+    X(FLEX_SOME, "flexible some") \
     X(CLOSING, "closing joint") \
     X(REQUIRED, "restrictor required") \
     X(FORBIDDEN, "restrictor forbidden") \

@@ -215,7 +215,7 @@ static inline ow_circuit circuit_of(const brute_ask *ask)
 static inline void convert_ask(const shop *s, ow_given givens[], const char *without[], ow_ask *out)
 {
     static const ow_machine machine = {.id = "machine"};
-    static const ow_choice flexible[] = {OW_ANY, OW_YES, OW_NO};
+    static const ow_choice flexible[] = {OW_ANY, OW_YES, OW_NO, OW_SOME};
     const brute_ask *ask = &s->c.ask;
     memset(givens, 0, (BRUTE_PORTS + 1) * sizeof *givens);
     givens[0] = (ow_given){.name = "from", .role = OW_ROLE_SOURCE, .end = s->ends[ask->source]};

@@ -27,7 +27,7 @@ brute_state brute_state_start(const brute_ground *ground)
     state.open[0].kind = (uint8_t)ground->ask->source;
     state.open[0].promise = ground->first >= 0 ? BRUTE_FIRST : BRUTE_LIVE;
     state.open[0].piece = 0; /* the source is fixed */
-    state.open[0].machine = ground->ask->flexible == BRUTE_FLEX_YES;
+    state.open[0].machine = brute_flexes(ground->ask);
     return state;
 }
 
@@ -63,7 +63,7 @@ static bool path_accepted(const brute_ask *ask, const brute_open *open, const br
 {
     if (path_ruled_out(ask, open, port))
         return false;
-    if (port->is_to && ask->flexible == BRUTE_FLEX_YES && open->hoses != 1)
+    if (port->is_to && brute_flexes(ask) && open->hoses == 0)
         return false;
     return !(port->is_to && brute_wanted(ask, port) == BRUTE_REQUIRED && !open->restricted);
 }
@@ -117,7 +117,7 @@ static void take_port(const brute_ground *ground, const brute_state *state, int 
             if (next.open[i].piece == open.piece)
                 next.open[i].piece = 0;
     }
-    if (ask->flexible == BRUTE_FLEX_YES && port->is_to && port->is_machine) {
+    if (brute_flexes(ask) && port->is_to && port->is_machine) {
         if (open.machine == 0)
             return;
         for (int i = 0; i < next.count; i++)
@@ -147,7 +147,7 @@ static brute_open beyond(const brute_ground *ground, const brute_open *open, con
         next.narrow = 1; /* not said is less than anything */
     if (ask->closing && joint_turns(ground, open->kind, part->kind[entry]))
         next.piece = 60;
-    if (ask->flexible == BRUTE_FLEX_YES && part->is_hose)
+    if (brute_flexes(ask) && part->is_hose)
         next.machine = (uint8_t)(60 + exit); /* whatever is beyond a hose is a piece of its own */
     return next;
 }

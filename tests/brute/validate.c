@@ -182,6 +182,11 @@ static path_facts facts_of_path(const brute_net *net, const brute_ask *ask, cons
     return facts;
 }
 
+bool brute_flexes(const brute_ask *ask)
+{
+    return ask->flexible == BRUTE_FLEX_YES || ask->flexible == BRUTE_FLEX_SOME;
+}
+
 brute_restrictor brute_wanted(const brute_ask *ask, const brute_port *port)
 {
     return ask->restrictor == BRUTE_BY_PORT ? port->restrictor : ask->restrictor;
@@ -198,6 +203,8 @@ static const char *path_fault(const brute_ask *ask, const brute_port *port, path
     }
     if (ask->flexible == BRUTE_FLEX_YES && facts.hoses != 1)
         return "not exactly one hose";
+    if (ask->flexible == BRUTE_FLEX_SOME && facts.hoses == 0)
+        return "no hose";
     if (ask->flexible == BRUTE_FLEX_NO && facts.hoses != 0)
         return "a hose where none is wanted";
     if (brute_wanted(ask, port) == BRUTE_REQUIRED && facts.restrictors == 0)
@@ -272,7 +279,7 @@ const char *brute_tree_fault(const brute_net *net, const brute_ask *ask, const b
             fault = path_fault(ask, &ask->ports[tree->nodes[i].port], facts_of_path(net, ask, tree, i));
     if (fault == NULL && ask->closing)
         fault = closing_fault(net, ask, tree);
-    if (fault == NULL && ask->flexible == BRUTE_FLEX_YES)
+    if (fault == NULL && brute_flexes(ask))
         fault = rigid_fault(net, ask, tree);
     return fault;
 }

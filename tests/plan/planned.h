@@ -19,21 +19,31 @@ typedef struct planned {
     ow_plan plan;
 } planned;
 
-/* Fails the test where the job cannot be read or planned. */
-static inline void planned_make(planned *self, const char *text)
+/* The small shop with a page more. Fails the test where the job cannot be read or planned. */
+static inline void planned_make_with(planned *self, const char *page, const char *text)
 {
+    const char *names[SMALL_SHOP_PAGES + 1], *texts[SMALL_SHOP_PAGES + 1];
+    memcpy(names, small_shop_names, sizeof small_shop_names);
+    memcpy(texts, small_shop, sizeof small_shop);
+    names[SMALL_SHOP_PAGES] = "more.yaml";
+    texts[SMALL_SHOP_PAGES] = page;
     const ow_catalog_options options = {NULL, 0, NULL, false, false};
     self->sink = (ow_test_diagnostics)OW_TEST_DIAGNOSTICS_INIT;
     self->context = ow_test_context(&self->sink);
-    assert_int_equal(ow_catalog_load_texts(&self->context, small_shop_names, small_shop, SMALL_SHOP_PAGES,
-                                           &options, &self->catalog),
-                     OW_OK);
+    assert_int_equal(
+        ow_catalog_load_texts(&self->context, names, texts, SMALL_SHOP_PAGES + 1, &options, &self->catalog),
+        OW_OK);
     assert_int_equal(ow_net_build(&self->context, self->catalog, &self->net), OW_OK);
     ow_status status = ow_job_read(&self->context, self->catalog, "job.yaml", text, strlen(text), &self->job);
     for (size_t index = 0; index < self->sink.count; index++)
         print_error("%s\n", self->sink.items[index].told);
     assert_int_equal(status, OW_OK);
     assert_int_equal(ow_plan_make(&self->context, self->catalog, self->net, self->job, &self->plan), OW_OK);
+}
+
+static inline void planned_make(planned *self, const char *text)
+{
+    planned_make_with(self, "# nothing more\n", text);
 }
 
 static inline void planned_done(planned *self)

@@ -74,6 +74,17 @@ static const char small_shop_parts[] =
     ", columns: [id, face, tail, bore, length], rows: [[st-m, M22x1.5 male "
     "washer, bead 19, 17 mm, 40 mm]]}\n";
 
+/* An engine whose return and head take wider hoses than the turbo's ports, and a joiner for each. */
+#define ODD_SHOP                                                                                            \
+    "{kind: engine, id: wide, ports: {gallery: {end: 1/8-27 NPT female, circuit: feed, bore: 6 mm, "        \
+    "pressure: 4.5 bar, holds: sw}, back: {end: bead 22, circuit: drain, bore: 20 mm, position: "           \
+    "[0 mm, 120 mm, -300 mm]}, bottom: {end: bead 10, circuit: coolant, bore: 8 mm}, "                      \
+    "top: {end: bead 13, circuit: coolant, bore: 11 mm, position: [0 mm, 0 mm, 200 mm]}}}\n---\n"           \
+    "{page: more, kind: hose, " SMALL_ALL ", columns: [id, a, b, bore, price], rows: [[h22, hose 22 "       \
+    "fluoro-silicone, hose 22 fluoro-silicone, 22 mm, 24.00], [h13, hose 13 epdm, hose 13 epdm, 13 mm, "    \
+    "5.00]]}\n---\n{page: joiners, kind: adapter, " SMALL_ALL ", columns: [id, a, b, bore, length], rows: " \
+    "[[j19, barb 19, barb 22, 16 mm, 60 mm], [j10, barb 10, barb 13, 7 mm, 45 mm]]}\n"
+
 static const char *const small_shop_names[] = {"machines.yaml", "parts.yaml"};
 static const char *const small_shop[] = {small_shop_machines, small_shop_parts};
 #define SMALL_SHOP_PAGES 2

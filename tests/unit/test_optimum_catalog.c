@@ -37,6 +37,7 @@ static const struct {
     {BRUTE_LIMIT_BORE, "the least bore"},
     {BRUTE_LIMIT_FLEX_NO, "no hose on the path"},
     {BRUTE_LIMIT_FLEX_YES, "exactly one hose on the path"},
+    {BRUTE_LIMIT_FLEX_SOME, "a hose on the path"},
     {BRUTE_LIMIT_FORBIDDEN, "no restrictor on the path"},
     {BRUTE_LIMIT_REQUIRED, "a restrictor on the path"},
     {BRUTE_LIMIT_MOST_ONE, "no second restrictor on the path"},
@@ -54,6 +55,7 @@ static brute_ask lifted(const brute_ask *ask, brute_limit limit)
         ask->remote_switch || limit == BRUTE_LIMIT_REMOTE; /* these two allow, not forbid */
     looser.tolerate = ask->tolerate || limit == BRUTE_LIMIT_TOLERATE;
     if ((limit == BRUTE_LIMIT_FLEX_YES && ask->flexible != BRUTE_FLEX_YES) ||
+        (limit == BRUTE_LIMIT_FLEX_SOME && ask->flexible != BRUTE_FLEX_SOME) ||
         (limit == BRUTE_LIMIT_FLEX_NO && ask->flexible != BRUTE_FLEX_NO))
         looser.flexible = ask->flexible;
     if ((limit == BRUTE_LIMIT_REQUIRED && ask->restrictor != BRUTE_REQUIRED) ||

@@ -48,13 +48,13 @@ static void draw_limits(brute_dice *dice, ow_ask_words *words)
     static const char *const ratings[] = {"1 bar", "2.5 bar", "4 bar", "9 bar", "40 bar", "150 psi"};
     static const char *const heats[] = {"-45 C", "-20 C", "90 C",  "101 C",
                                         "125 C", "150 C", "176 C", "250 F"};
-    static const char *const flexible[] = {"yes", "no", "any"}, *const closing[] = {"yes", "no"};
+    static const char *const flexible[] = {"yes", "no", "any", "some"}, *const closing[] = {"yes", "no"};
     static const char *const restrictors[] = {"required", "forbidden", "any"}, *const fluids[] = {"oil",
                                                                                                   "coolant"};
     words->bore = pick(dice, bores, 5, 25);
     words->rating = pick(dice, ratings, 6, 40);
     words->temperature = pick(dice, heats, 8, 60);
-    words->flexible = pick(dice, flexible, 3, 30);
+    words->flexible = pick(dice, flexible, 4, 30);
     words->closing = pick(dice, closing, 2, 20);
     words->restrictor = pick(dice, restrictors, 3, 15);
     words->orifice = brute_chance(dice, 10) ? "0.8..1.2 mm" : NULL;

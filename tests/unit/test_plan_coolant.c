@@ -54,6 +54,33 @@ static void what_goes_round_by_itself_carries_the_heat_and_grows_with_the_clocki
     planned_done(&self);
 }
 
+/* Where no single hose fits both ends two share the length: 300 mm of each for the 600 mm that are said. */
+static void a_leg_that_no_single_hose_fits_is_joined_of_two(void **state)
+{
+    planned self;
+    (void)state;
+    planned_make_with(
+        &self, ODD_SHOP,
+        "job: x\nengine: wide\nturbo: plain\nkeep: [sw]\noil: 15W-40\nfeed: {from: gallery}\n"
+        "coolant: {from: bottom, to: top, angle: 15 deg, coolant: water, cap: 1.0 bar, heat: 100 W, "
+        "hoses: [700 mm, 600 mm]}\n");
+    const ow_plan_coolant *loop = &self.plan.coolants[0];
+    assert_int_equal(ow_layout_part_count(loop->legs[0].layout), 1);
+    const ow_layout *hot = loop->legs[1].layout;
+    assert_int_equal(ow_layout_part_count(hot), 3);
+    assert_string_equal(hot->nodes[1].part->id, "h10");
+    assert_string_equal(hot->nodes[2].part->id, "j10");
+    assert_string_equal(hot->nodes[3].part->id, "h13");
+    assert_near(hot->nodes[1].length_m, 0.300, 1e-9);
+    assert_near(hot->nodes[3].length_m, 0.300, 1e-9);
+    const ow_finding *told = planned_finding(&self.plan.findings, "two-hoses");
+    assert_int_equal(told->severity, OW_NOTE);
+    assert_string_equal(told->message, "no single hose of the catalogue fits both ends: 2 are joined");
+    assert_true(loop->reckoned);
+    assert_false(ow_findings_have(&self.plan.findings, OW_ERROR));
+    planned_done(&self);
+}
+
 static void the_most_heat_leaves_five_kelvin_to_boiling(void **state)
 {
     planned self;
@@ -169,6 +196,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(the_loop_leads_cold_in_low_and_home_to_the_higher_port),
         cmocka_unit_test(what_goes_round_by_itself_carries_the_heat_and_grows_with_the_clocking),
+        cmocka_unit_test(a_leg_that_no_single_hose_fits_is_joined_of_two),
         cmocka_unit_test(the_most_heat_leaves_five_kelvin_to_boiling),
         cmocka_unit_test(a_loop_through_the_heater_has_three_legs),
         cmocka_unit_test(a_loop_may_be_teed_into_the_heaters_hoses),

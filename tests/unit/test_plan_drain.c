@@ -65,6 +65,33 @@ static void the_margin_and_the_least_that_would_do_hold(void **state)
     planned_done(&self);
 }
 
+/* Stub, hose, joiner, hose: the two hoses share what the rigid parts leave of the way, sqrt(120^2 + 300^2) mm
+ * long. */
+static void a_drain_that_no_single_hose_fits_is_joined_of_two(void **state)
+{
+    planned self;
+    (void)state;
+    planned_make_with(&self, ODD_SHOP,
+                      "job: x\nengine: wide\nturbo: plain\nkeep: [sw]\noil: 15W-40\nfeed: {from: gallery}\n"
+                      "drain: {to: back, oil-level: -330 mm}\n");
+    const ow_plan_return *home = &self.plan.drain.returns[0];
+    static const char *const parts[] = {"st-f", "h19", "j19", "h22"};
+    static const double bores_m[] = {0.017, 0.019, 0.016, 0.022};
+    double way_m = hypot(0.120, 0.300), hose_m = (way_m - 0.030 - 0.060) / 2.0;
+    const double lengths_m[] = {0.030, hose_m, 0.060, hose_m};
+    assert_true(home->taken && home->reckoned);
+    assert_int_equal(home->segment_count, 4);
+    for (size_t index = 0; index < 4; index++) {
+        assert_string_equal(home->segment_parts[index], parts[index]);
+        assert_near(home->segments[index].bore_m, bores_m[index], 1e-9);
+        assert_near(home->segments[index].length_m, lengths_m[index], 1e-9);
+        assert_near(home->segments[index].slope_rad, asin(0.300 / way_m), 1e-9);
+    }
+    assert_true(planned_has(&home->findings, "two-hoses"));
+    assert_true(home->ok);
+    planned_done(&self);
+}
+
 /* Head lost to friction by Hagen and Poiseuille, 128 mu L Q / (pi D^4 rho g), in all the drain's pipes run
  * full. */
 static double poiseuille_m(const planned *self, const ow_plan_return *home, double oil_c, double flow_m3s)
@@ -280,6 +307,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(each_run_is_reckoned_at_its_own_slope_and_bore),
         cmocka_unit_test(the_margin_and_the_least_that_would_do_hold),
+        cmocka_unit_test(a_drain_that_no_single_hose_fits_is_joined_of_two),
         cmocka_unit_test(entry_and_outlet_are_held_against_the_oil_level_and_the_crankcase),
         cmocka_unit_test(a_route_in_pieces_is_judged_piece_by_piece),
         cmocka_unit_test(the_return_with_the_least_work_is_taken),
