@@ -43,6 +43,8 @@ static int wanted(int ports, brute_limit limit)
 {
     if (limit == BRUTE_LIMIT_NO_TEE)
         return ports == 1 ? 3 * EACH + 6 : 4;
+    if (limit == BRUTE_LIMIT_MOST_ONE && ports == 4)
+        return EACH / 4; /* they are rare, and each takes long */
     return limit == BRUTE_LIMIT_MACHINES ? EACH + 12 : EACH;
 }
 
