@@ -104,7 +104,7 @@ static const wanted_fault faults[] = {
      "once"},
     {ASK(.circuit = "fed"), "--circuit", "fed", "not a word known here", "feed"},
     {ASK(.bearing = "plain"), "--bearing", "plain", "not a word known here", "journal or ball"},
-    {ASK(.flexible = "maybe"), "--flexible", "maybe", "not a word known here", "any, yes or no"},
+    {ASK(.flexible = "maybe"), "--flexible", "maybe", "not a word known here", "any, yes, no or some"},
     {ASK(.closing = "ys"), "--closing", "ys", "not a word known here", "did you mean yes?"},
     {ASK(.restrictor = "requred"), "--restrictor", "requred", "not a word known here",
      "did you mean required?"},
