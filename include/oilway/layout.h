@@ -106,8 +106,8 @@ const ow_end *ow_layout_parent_end(const ow_layout *layout, size_t child);
 bool ow_layout_on_path(const ow_layout *layout, size_t node, size_t given);
 /* Whether a given port other than the source lies at node or beyond it: what does not is a dead end. */
 bool ow_layout_leads_to_port(const ow_layout *layout, size_t node);
-/* The least bore of the parts on the path to given port `given`, m (restrictors' orifices and given ports left
- * out); OW_NOT_SAID if a part does not say, or there is no part. */
+/* The least bore of the parts on the path to given port `given`, m (restrictors' orifices and given ports
+ * left out); OW_NOT_SAID if a part does not say, or there is no part. */
 double ow_layout_bore_to_m(const ow_layout *layout, size_t given);
 /* The same of the path to the first --to; OW_NOT_SAID also if there is none. */
 double ow_layout_narrowest_bore_m(const ow_layout *layout);

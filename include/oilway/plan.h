@@ -202,10 +202,11 @@ typedef struct ow_plan {
 ow_status ow_plan_make(const ow_context *context, const ow_catalog *catalog, const ow_net *net,
                        const ow_job *job, ow_plan *plan);
 /*
- * The feed of a layout that is there, reckoned and judged as a plan's: nothing is searched for, drain, coolant,
- * bill and notes stay empty. Of the job its oil, states, rise and limit of pressure are taken, if said; engine
- * and turbos are the layout's, and where those are bare ENDs, a medium turbo with a plain bearing is assumed.
- * OW_NONE if the layout is of another circuit; OW_MEMORY. The layout must outlive the plan, the job need not.
+ * The feed of a layout that is there, reckoned and judged as a plan's: nothing is searched for, drain,
+ * coolant, bill and notes stay empty. Of the job its oil, states, rise and limit of pressure are taken, if
+ * said; engine and turbos are the layout's, and where those are bare ENDs, a medium turbo with a plain
+ * bearing is assumed. OW_NONE if the layout is of another circuit; OW_MEMORY. The layout must outlive the
+ * plan, the job need not.
  */
 ow_status ow_plan_reckon_feed(const ow_context *context, const ow_job *job, const ow_layout *layout,
                               ow_plan *plan);

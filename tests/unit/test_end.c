@@ -240,7 +240,7 @@ static void what_turns_or_clamps_freely_is_known(void **state)
         {"banjo 12 eye", true, false},
         {"barb 16", true, true},
         {"bead 16", true, true},
-        {"hose 16 rubber", true, false},
+        {"hose 16 rubber", true, true},
         {"hose -4 ptfe", false, false},
         {"hose -4 ptfe tail", false, false},
         {"tube 10", true, false},
