@@ -46,6 +46,7 @@ typedef struct ow_net_carry { /* one end leads on, the others are closed */
     uint16_t entry;
     uint16_t closed[OW_NET_ENDS - 2]; /* OW_NET_KIND_NONE-filled */
     uint8_t need;                     /* entry and exit */
+    uint8_t traits;                   /* of the shape */
 } ow_net_carry;
 
 /* What matters of a part to a path through it. */

@@ -55,6 +55,7 @@ static void put_carry(sink *into, const way *told)
         for (size_t i = 0; i < OW_NET_ENDS - 2; i++)
             carry->closed[i] = i < told->closed_count ? told->closed[i] : (uint16_t)OW_NET_KIND_NONE;
         carry->need = need_of(&net->shapes[told->shape], told, 1);
+        carry->traits = (uint8_t)ow_shape_traits(&net->shapes[told->shape]);
     }
     ++*next;
 }
@@ -186,15 +187,11 @@ static ow_status build_entries(ow_net_index *net)
 
 /* Negative where a goes before b among the carries of one exit kind. Shapes of fewer ends have lower numbers.
  */
-static int64_t compare_carries(const ow_net_index *net, const ow_net_carry *a, const ow_net_carry *b)
+static int64_t compare_carries(const ow_net_carry *a, const ow_net_carry *b)
 {
-    unsigned traits_a = ow_shape_traits(&net->shapes[a->shape]),
-             traits_b = ow_shape_traits(&net->shapes[b->shape]);
-    if (traits_a != traits_b)
-        return (int64_t)traits_a - traits_b;
-    if (a->entry != b->entry)
-        return (int64_t)a->entry - b->entry;
-    return (int64_t)a->shape - b->shape;
+    if (a->traits != b->traits)
+        return a->traits - b->traits;
+    return a->entry != b->entry ? a->entry - b->entry : (int64_t)a->shape - b->shape;
 }
 
 static void order_carries(ow_net_index *net)
@@ -206,7 +203,7 @@ static void order_carries(ow_net_index *net)
             for (size_t i = gap; i < count; i++) {
                 ow_net_carry moved = first[i];
                 size_t at = i;
-                for (; at >= gap && compare_carries(net, &moved, &first[at - gap]) < 0; at -= gap)
+                for (; at >= gap && compare_carries(&moved, &first[at - gap]) < 0; at -= gap)
                     first[at] = first[at - gap];
                 first[at] = moved;
             }
@@ -214,15 +211,14 @@ static void order_carries(ow_net_index *net)
 }
 
 /* Whether two carries of one exit, one behind the other, are of one block; of one run. */
-static bool same_block(const ow_net_index *net, const ow_net_carry *a, const ow_net_carry *b)
+static bool same_block(const ow_net_carry *a, const ow_net_carry *b)
 {
-    return a->entry / 64 == b->entry / 64 &&
-           ow_shape_traits(&net->shapes[a->shape]) == ow_shape_traits(&net->shapes[b->shape]);
+    return a->traits == b->traits && a->entry / 64 == b->entry / 64;
 }
 
-static bool same_run(const ow_net_index *net, const ow_net_carry *a, const ow_net_carry *b)
+static bool same_run(const ow_net_carry *a, const ow_net_carry *b)
 {
-    return a->entry == b->entry && same_block(net, a, b);
+    return a->traits == b->traits && a->entry == b->entry;
 }
 
 /* Counts of what the carries of all exits come to; with places to put it, puts it there. */
@@ -234,8 +230,8 @@ static void walk_blocks(ow_net_index *net, uint32_t *run_count, uint32_t *block_
         for (uint32_t i = net->carry_offset[kind]; i < net->carry_offset[kind + 1]; i++) {
             const ow_net_carry *carry = &net->carries[i];
             bool first = i == net->carry_offset[kind];
-            bool new_block = first || !same_block(net, carry - 1, carry);
-            bool new_run = first || !same_run(net, carry - 1, carry);
+            bool new_block = first || !same_block(carry - 1, carry);
+            bool new_run = first || !same_run(carry - 1, carry);
             *block_count += new_block;
             *run_count += new_run;
             if (counting)
@@ -245,9 +241,8 @@ static void walk_blocks(ow_net_index *net, uint32_t *run_count, uint32_t *block_
             if (new_run)
                 net->run_first[*run_count - 1] = i;
             if (new_block)
-                *block = (ow_net_block){.first = *run_count - 1,
-                                        .place = (uint16_t)(carry->entry / 64),
-                                        .traits = (uint8_t)ow_shape_traits(&net->shapes[carry->shape])};
+                *block = (ow_net_block){
+                    .first = *run_count - 1, .place = (uint16_t)(carry->entry / 64), .traits = carry->traits};
             block->entries |= bit;
             *(carry->closed[0] == OW_NET_KIND_NONE ? &block->bare : &block->closing) |= bit;
         }
