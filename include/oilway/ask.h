@@ -36,6 +36,22 @@ typedef struct ow_ask_words {
     size_t machine_count;
 } ow_ask_words;
 
+#define OW_WITHOUT_MAX 64
+
+/* The words of an ask as they come, one option after another. It stays where it is: its words point into it.
+ * Begin with {0}. */
+typedef struct ow_ask_typed {
+    ow_ask_words words;
+    const char *without[OW_WITHOUT_MAX];
+} ow_ask_typed;
+
+/*
+ * Takes one option by its name, "bore" or "to", and its value, which is lent; of a flag NULL or "yes", or
+ * "no". Of an option that may be given once the last counts. OW_NONE: no ask has such an option. OW_INPUT: a
+ * flag has another value. OW_RANGE: it was given *most times already. *most is told in any case but OW_NONE.
+ */
+ow_status ow_ask_typed_put(ow_ask_typed *typed, const char *name, const char *value, size_t *most);
+
 /* One ask of a set. Two or more with the same reading differ in the engine's source port. */
 typedef struct ow_ask_item {
     ow_ask ask;

@@ -30,8 +30,6 @@ static const cli_option options[] = {
     {"cards", 'd', NULL, "also the card of each joint: rings, tightening, engagement, cautions", false, NULL},
 };
 
-#define WITHOUT_MAX 64
-
 /* A whole number from 1 to most; false after complaining. */
 static bool read_count(const cli_run *run, const char *option, size_t most, size_t *count)
 {
@@ -48,32 +46,14 @@ static bool read_count(const cli_run *run, const char *option, size_t most, size
     return true;
 }
 
-static bool fill_words(cli_run *run, ow_ask_words *words, const char **without)
+static bool fill_words(const cli_run *run, ow_ask_typed *typed)
 {
-    *words = (ow_ask_words){
-        .from = cli_value(run, "from"),
-        .circuit = cli_value(run, "circuit"),
-        .bearing = cli_value(run, "bearing"),
-        .bore = cli_value(run, "bore"),
-        .flexible = cli_value(run, "flexible"),
-        .closing = cli_value(run, "closing"),
-        .restrictor = cli_value(run, "restrictor"),
-        .orifice = cli_value(run, "orifice"),
-        .rating = cli_value(run, "rating"),
-        .temperature = cli_value(run, "temperature"),
-        .fluid = cli_value(run, "fluid"),
-        .hose = cli_value(run, "hose"),
-        .tolerate = cli_has(run, "tolerate"),
-        .remote_switch = cli_has(run, "remote-switch"),
-        .without = without,
-    };
-    words->to_count = cli_values(run, "to", words->to, OW_TO_MAX);
-    words->keep_count = cli_values(run, "keep", words->keep, OW_PORTS_MAX - 1);
-    words->without_count = cli_values(run, "without", without, WITHOUT_MAX);
-    if (words->to_count > OW_TO_MAX || words->keep_count > OW_PORTS_MAX - 1 ||
-        words->without_count > WITHOUT_MAX) {
-        fprintf(stderr, "oilway stack: up to three --to, up to five --keep, up to %d --without\n",
-                WITHOUT_MAX);
+    for (size_t index = 0; index < run->given_count; index++) {
+        const cli_given *given = &run->given[index];
+        size_t most = 0;
+        if (ow_ask_typed_put(typed, given->option->name, given->value, &most) != OW_RANGE)
+            continue;
+        cli_complain(given->option->name, "it may be given %zu times at most", most);
         return false;
     }
     return true;
@@ -182,20 +162,19 @@ static cli_exit answer(cli_run *run, const cli_shop *shop, const ow_ask_words *w
 
 static cli_exit run_stack(cli_run *run)
 {
-    const char *without[WITHOUT_MAX];
-    ow_ask_words words;
+    ow_ask_typed typed = {0};
     ow_answer_options wanted = OW_ANSWER_OPTIONS_INIT;
     cli_shop shop;
     wanted.explain = cli_value(run, "explain");
     if (!cli_only_in(run, "cards", "text json html") || !cli_only_in(run, "explain", "text json") ||
         !cli_only_in(run, "best", "text json yaml csv svg dot"))
         return CLI_COULD_NOT;
-    if (!fill_words(run, &words, without) || !read_count(run, "best", 1000, &wanted.best))
+    if (!fill_words(run, &typed) || !read_count(run, "best", 1000, &wanted.best))
         return CLI_COULD_NOT;
     ow_status status = cli_open_shop(run, true, &shop);
     if (status != OW_OK)
         return cli_fail(run, status);
-    cli_exit exit = answer(run, &shop, &words, &wanted);
+    cli_exit exit = answer(run, &shop, &typed.words, &wanted);
     cli_close_shop(&shop);
     return exit;
 }

@@ -2,62 +2,49 @@
 #include "counter/api.h"
 
 #define BEST_MAX 20
-#define WITHOUT_MAX 64
 
-static void fill_ports(counter_call *call, ow_ask_words *words)
+static void too_many(counter_call *call, const char *name, size_t most)
 {
-    words->to_count = counter_values(call, "to", words->to, OW_TO_MAX);
-    words->keep_count = counter_values(call, "keep", words->keep, OW_PORTS_MAX - 1);
-    if (words->from == NULL)
-        counter_fault(call, "from", "", "the source is missing", "an end, engine:port, or an engine");
-    if (words->to_count == 0)
-        counter_fault(call, "to", "", "the port to reach is missing", "an end or turbo:port");
-    if (words->to_count > OW_TO_MAX)
-        counter_fault(call, "to", "", "too many ports to reach", "three at most");
-    if (words->keep_count > OW_PORTS_MAX - 1)
-        counter_fault(call, "keep", "", "too many kept ports", "five at most");
+    ow_context quiet = OW_CONTEXT_INIT;
+    ow_text expected = ow_text_new(&quiet);
+    ow_text_format(&expected, "%zu at most", most);
+    counter_fault(call, name, "", "too many are given", ow_text_words(&expected));
+    ow_text_done(&expected);
 }
 
-static void fill_words(counter_call *call, ow_ask_words *words, const char **without)
+static void fill_words(counter_call *call, ow_ask_typed *typed)
 {
-    *words = (ow_ask_words){
-        .from = counter_value(call, "from"),
-        .circuit = counter_value(call, "circuit"),
-        .bearing = counter_value(call, "bearing"),
-        .bore = counter_value(call, "bore"),
-        .flexible = counter_value(call, "flexible"),
-        .closing = counter_value(call, "closing"),
-        .restrictor = counter_value(call, "restrictor"),
-        .orifice = counter_value(call, "orifice"),
-        .rating = counter_value(call, "rating"),
-        .temperature = counter_value(call, "temperature"),
-        .fluid = counter_value(call, "fluid"),
-        .hose = counter_value(call, "hose"),
-        .tolerate = counter_flag(call, "tolerate"),
-        .remote_switch = counter_flag(call, "remote-switch"),
-        .without = without,
-    };
-    fill_ports(call, words);
-    words->without_count = counter_values(call, "without", without, WITHOUT_MAX);
-    if (words->without_count > WITHOUT_MAX)
-        counter_fault(call, "without", "", "too many parts to leave out", "64 at most");
+    for (size_t index = 0; index < call->parameter_count; index++) {
+        const char *name = call->parameters[index].name, *value = call->parameters[index].value;
+        size_t most = 0;
+        if (counter_is_blank(value))
+            continue;
+        ow_status status = ow_ask_typed_put(typed, name, value, &most);
+        if (status == OW_INPUT)
+            counter_fault(call, name, value, "not a word known here", "yes or no");
+        else if (status == OW_RANGE)
+            too_many(call, name, most);
+    }
+    if (typed->words.from == NULL)
+        counter_fault(call, "from", "", "the source is missing", "an end, engine:port, or an engine");
+    if (typed->words.to_count == 0)
+        counter_fault(call, "to", "", "the port to reach is missing", "an end or turbo:port");
 }
 
 /* Answers an ask and hands the answers over. */
 static ow_status with_answers(counter_call *call,
                               ow_status (*use)(counter_call *call, const ow_answers *answers))
 {
-    const char *without[WITHOUT_MAX];
-    ow_ask_words words;
+    ow_ask_typed typed = {0};
     ow_ask_set set;
     ow_answers answers;
     ow_answer_options wanted = OW_ANSWER_OPTIONS_INIT;
-    fill_words(call, &words, without);
+    fill_words(call, &typed);
     counter_count(call, "best", BEST_MAX, &wanted.best);
     wanted.explain = counter_value(call, "explain");
     if (call->faults.errors > 0)
         return OW_INPUT;
-    ow_status status = ow_ask_read(&call->context, call->shop->catalog, call->shop->net, &words, &set);
+    ow_status status = ow_ask_read(&call->context, call->shop->catalog, call->shop->net, &typed.words, &set);
     if (status != OW_OK)
         return status;
     status = ow_answers_find(&call->context, call->shop->catalog, call->shop->net, &set, &wanted, &answers);

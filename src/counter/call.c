@@ -105,12 +105,17 @@ const char *counter_value(const counter_call *call, const char *name)
     return counter_values(call, name, &value, 1) > 0 ? value : NULL;
 }
 
+bool counter_is_blank(const char *value)
+{
+    return value[strspn(value, " \t")] == '\0';
+}
+
 size_t counter_values(const counter_call *call, const char *name, const char **values, size_t most)
 {
     size_t count = 0;
     for (size_t index = 0; index < call->parameter_count; index++) {
         const counter_parameter *given = &call->parameters[index];
-        if (strcmp(given->name, name) != 0 || given->value[strspn(given->value, " \t")] == '\0')
+        if (strcmp(given->name, name) != 0 || counter_is_blank(given->value))
             continue;
         if (count < most)
             values[count] = given->value;

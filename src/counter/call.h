@@ -49,6 +49,7 @@ unsigned counter_call_answer(counter_call *call, const counter_route *route);
 void counter_call_refuse(counter_call *call, const char *error);
 
 /* Parameters. One that was given without a value counts as not given. */
+bool counter_is_blank(const char *value);
 const char *counter_value(const counter_call *call, const char *name); /* NULL if not given */
 size_t counter_values(const counter_call *call, const char *name, const char **values, size_t most);
 /* A flag is given as "yes" (or "no"); anything else is a fault. */

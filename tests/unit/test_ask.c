@@ -396,9 +396,75 @@ static void more_readings_than_can_be_answered_at_once_are_refused(void **state)
     ow_test_diagnostics_clear(&self->sink);
 }
 
+/* Each option by the name that the words are known by goes to the words of that name, and to no other's. */
+static void an_option_goes_where_its_name_says(void **state)
+{
+    (void)state;
+    ow_ask_typed typed = {0};
+    ow_ask_words *words = &typed.words;
+    const struct {
+        const char *name;
+        const char **place;
+    } once[] = {
+        {"from", &words->from},
+        {"circuit", &words->circuit},
+        {"bearing", &words->bearing},
+        {"bore", &words->bore},
+        {"flexible", &words->flexible},
+        {"closing", &words->closing},
+        {"restrictor", &words->restrictor},
+        {"orifice", &words->orifice},
+        {"rating", &words->rating},
+        {"temperature", &words->temperature},
+        {"fluid", &words->fluid},
+        {"hose", &words->hose},
+    };
+    size_t most = 0;
+    for (size_t i = 0; i < sizeof once / sizeof once[0]; i++)
+        assert_int_equal(ow_ask_typed_put(&typed, once[i].name, once[i].name, &most), OW_OK);
+    for (size_t i = 0; i < sizeof once / sizeof once[0]; i++)
+        assert_string_equal(*once[i].place, once[i].name);
+    assert_int_equal(ow_ask_typed_put(&typed, "bore", "4 mm", &most), OW_OK);
+    assert_string_equal(words->bore, "4 mm");
+    assert_false(words->tolerate || words->remote_switch);
+    assert_int_equal(ow_ask_typed_put(&typed, "tolerate", NULL, &most), OW_OK);
+    assert_true(words->tolerate && !words->remote_switch);
+    assert_int_equal(ow_ask_typed_put(&typed, "remote-switch", "yes", &most), OW_OK);
+    assert_int_equal(ow_ask_typed_put(&typed, "tolerate", "no", &most), OW_OK);
+    assert_true(!words->tolerate && words->remote_switch);
+    assert_int_equal(ow_ask_typed_put(&typed, "tolerate", "perhaps", &most), OW_INPUT);
+    assert_int_equal(ow_ask_typed_put(&typed, "best", "3", &most), OW_NONE);
+}
+
+static void an_option_is_taken_as_often_as_there_is_room_for_it(void **state)
+{
+    (void)state;
+    ow_ask_typed typed = {0};
+    const ow_ask_words *words = &typed.words;
+    static const struct {
+        const char *name;
+        size_t most;
+    } lists[] = {{"to", OW_TO_MAX}, {"keep", OW_PORTS_MAX - 1}, {"without", OW_WITHOUT_MAX}};
+    for (size_t i = 0; i < sizeof lists / sizeof lists[0]; i++) {
+        size_t most = 0;
+        for (size_t count = 0; count < lists[i].most; count++)
+            assert_int_equal(ow_ask_typed_put(&typed, lists[i].name, lists[i].name, &most), OW_OK);
+        assert_int_equal(ow_ask_typed_put(&typed, lists[i].name, "one more", &most), OW_RANGE);
+        assert_int_equal(most, lists[i].most);
+    }
+    assert_int_equal(words->to_count, OW_TO_MAX);
+    assert_int_equal(words->keep_count, OW_PORTS_MAX - 1);
+    assert_int_equal(words->without_count, OW_WITHOUT_MAX);
+    assert_string_equal(words->to[OW_TO_MAX - 1], "to");
+    assert_string_equal(words->keep[OW_PORTS_MAX - 2], "keep");
+    assert_string_equal(words->without[OW_WITHOUT_MAX - 1], "without");
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(an_option_goes_where_its_name_says),
+        cmocka_unit_test(an_option_is_taken_as_often_as_there_is_room_for_it),
         cmocka_unit_test(two_bare_ends_ask_nothing_that_is_not_said),
         cmocka_unit_test(a_circuit_alone_brings_its_defaults),
         cmocka_unit_test(the_rating_is_the_pressure_of_the_source_or_assumed_and_told),
