@@ -84,6 +84,13 @@ const FILLED = {
   wrong: link({ view: "stack", from: "brockle-4:galery", to: "1/8 NPT femle" }),
   check: link({ view: "check", layout: LAYOUT }),
   unreadable: link({ view: "check", layout: LAYOUT.replace("curlew-8b:oil-in]", "curlew-8b:oil-inn]") }),
+  limits: link([["view", "stack"], ["from", "brockle-4:gallery"], ["to", "plover-41:oil-in"], ["rating", "9 bar"], ["explain", "x-2"]]),
+  astray: link([["view", "stack"], ["from", "brockle-4:gallery"], ["to", "plover-41:oil-in"], ["bore", "3"], ["oil", "mud"]]),
+  mates: link([["view", "thread"], ["end", "M10 female"]]),
+  misread: link([["view", "thread"], ["diameter", "abc"], ["pitch", "1"], ["tpi", "2"], ["end", "M10x9 male"]]),
+  failing: link({ view: "job", job: fs.readFileSync(path.join(SOURCE, "examples/must-fail.yaml"), "utf8") }),
+  unplanned: link({ view: "job", job: JOB.replace("turbo: plover-41", "turbo: plover-4") }),
+  unwritten: link({ view: "job" }),
   thread: link([["view", "thread"], ["diameter", "9.7"], ["side", "male"], ["end", "R1/8 male"], ["end", "1/8-27 NPT female"]]),
   job: link({ view: "job", job: JOB }),
   empty: "",
@@ -512,7 +519,7 @@ async function the_print_button_prints_the_newest_sheet_under_its_own_name() {
     globalThis.printed = [];
     globalThis.print = () => {
       globalThis.dispatchEvent(new Event("beforeprint"));
-      globalThis.printed.push([document.title, document.getElementById("paper").shadowRoot.textContent]);
+      globalThis.printed.push(document.title);
       globalThis.dispatchEvent(new Event("afterprint"));
     };
   });
@@ -520,9 +527,10 @@ async function the_print_button_prints_the_newest_sheet_under_its_own_name() {
   await page.getByRole("radio", { name: /^ ?2\./ }).check();
   await page.getByRole("button", { name: "Print", exact: true }).click();
   await page.waitForFunction(() => globalThis.printed.length === 1);
-  const [[title, words]] = await page.evaluate(() => globalThis.printed);
-  assert.match(title, /curlew-8b:oil-in/);
-  assert.match(words, /he-3-f4s/);
+  assert.match((await page.evaluate(() => globalThis.printed))[0], /curlew-8b:oil-in/);
+  const file = path.join(SCRATCH, "printed.pdf");
+  await page.pdf({ path: file });
+  assert.match(wordsOf(file), /he-3-f4s/);
   assert.match(await page.title(), /oilway counter$/);
   /* What cannot be asked leaves no old sheet behind. */
   await page.getByLabel("From", { exact: true }).fill("nowhere:at-all");
@@ -543,6 +551,15 @@ async function the_counter_sheet_opens_with_its_own_style() {
     if (PICTURES) await sheet.screenshot({ path: path.join(PICTURES, `sheet-${name}.png`), fullPage: true });
     await Promise.all([sheet.close(), page.close()]);
   }
+}
+
+async function on_a_phone_who_asks_is_led_to_the_answer() {
+  const page = await open(FOUND, PHONE);
+  await says(page, "stack", "5 parts");
+  assert.ok(await status(page, "stack").evaluate((element) => element.getBoundingClientRect().top > innerHeight), "the form is longer than a phone");
+  await page.getByRole("button", { name: "Find", exact: true }).click();
+  await page.waitForFunction(() => { const { top } = document.getElementById("stack-status").getBoundingClientRect(); return top > -5 && top < 200; });
+  await page.close();
 }
 
 async function nothing_is_wider_than_the_page() {
@@ -589,6 +606,8 @@ async function the_rules_of_wcag_are_kept() {
     for (const [name, where] of Object.entries(FILLED)) {
       const page = await open(where, size);
       await quiet(page);
+      /* What is folded away is read too. */
+      await page.evaluate(() => { for (const box of document.querySelectorAll("details")) box.open = true; });
       await axe(page, `${name} at ${size.width}`);
       await page.close();
     }
@@ -635,7 +654,7 @@ const TESTS = [a_stack_is_found_and_its_switch_kept, the_oil_is_reckoned_in_the_
   a_layout_that_does_not_hold_says_why, a_job_is_written_and_planned, the_link_holds_every_field, going_back_and_forward_loses_nothing,
   a_text_too_long_for_a_link_is_still_there_after_reloading, the_keyboard_alone_suffices, bad_input_is_marked_and_mended,
   markup_typed_in_stays_text, an_unreadable_layout_names_its_line, where_there_is_no_stack_the_missing_part_is_named,
-  a_bad_catalogue_is_told_and_the_page_goes_on, what_is_printed_is_the_sheet_on_one_or_two_pages, the_print_button_prints_the_newest_sheet_under_its_own_name, the_counter_sheet_opens_with_its_own_style, nothing_is_wider_than_the_page, wider_text_still_fits,
+  a_bad_catalogue_is_told_and_the_page_goes_on, what_is_printed_is_the_sheet_on_one_or_two_pages, the_print_button_prints_the_newest_sheet_under_its_own_name, the_counter_sheet_opens_with_its_own_style, on_a_phone_who_asks_is_led_to_the_answer, nothing_is_wider_than_the_page, wider_text_still_fits,
   the_rules_of_wcag_are_kept, answers_come_in_less_than_a_tenth_of_a_second, nothing_is_asked_elsewhere_and_nothing_complains];
 
 let failed = 0;

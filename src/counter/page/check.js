@@ -5,7 +5,7 @@ import { by, fill, h, later, number, plural, price, table } from "./dom.js";
 import { textFaults } from "./fields.js";
 import { oilPiece } from "./oil.js";
 import { paperIs } from "./paper.js";
-import { billOf, countFindings, drawing, findingList, jointTable, linkButton, placeNames, printButton, saveButton, say, section, sheetLink, under } from "./result.js";
+import { billOf, countFindings, drawing, findingList, jointTable, linkButton, placeNames, printButton, saveButton, say, section, sheetLink, toAnswer, under } from "./result.js";
 
 const LINK_MOST = 16000;
 let text, remember, back = [];
@@ -15,7 +15,7 @@ export function openCheck(remembers) {
   remember = remembers;
   const checkLater = later(check, 250);
   text.addEventListener("input", () => { back = []; checkLater(); });
-  by("check-form").addEventListener("submit", (event) => { event.preventDefault(); check(); });
+  by("check-form").addEventListener("submit", (event) => { event.preventDefault(); toAnswer("check"); check(); });
   by("undo").addEventListener("click", () => {
     text.value = back.pop();
     check("The swap is undone. ");

@@ -5,7 +5,7 @@ import { by, fill, h, later, number, table } from "./dom.js";
 import { tellFaults, textFaults, withPoint } from "./fields.js";
 import { feedTable } from "./oil.js";
 import { paperIs } from "./paper.js";
-import { billTable, countFindings, drawing, findingList, jointTable, linkButton, printButton, saveButton, say, section, sheetLink, under } from "./result.js";
+import { billTable, countFindings, drawing, findingList, jointTable, linkButton, printButton, saveButton, say, section, sheetLink, toAnswer, under } from "./result.js";
 
 const LINK_MOST = 16000;
 let text, remember, machines = null;
@@ -17,6 +17,7 @@ export function openJob(remembers) {
   text.addEventListener("input", planLater);
   by("job-form").addEventListener("submit", (event) => {
     event.preventDefault();
+    toAnswer("job");
     if (by("job-begin").contains(document.activeElement)) writeJob();
     else plan();
   });

@@ -46,7 +46,7 @@ async function begin() {
   style.replaceSync(await answer.text());
   margins.replaceSync(Array.from(style.cssRules).filter((rule) => rule instanceof CSSPageRule).map((rule) => rule.cssText).join("\n"));
   document.adoptedStyleSheets = [...document.adoptedStyleSheets, margins];
-  const shadow = by("paper").attachShadow({ mode: "open" });
+  const shadow = by("paper").attachShadow({ mode: "closed" });
   shadow.adoptedStyleSheets = [style];
   return shadow;
 }

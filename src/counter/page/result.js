@@ -180,5 +180,12 @@ export const sheetLink = (href) => h("a", { class: "button", href, target: "_bla
 
 export const printButton = () => h("button", { type: "button", click: printPaper }, "Print");
 
+/* On a narrow page the answer stands below the form: who asks for it is led there. */
+export function toAnswer(view) {
+  const status = by(view + "-status");
+  const { top } = status.getBoundingClientRect();
+  if (top < 0 || top > 0.4 * window.innerHeight) status.scrollIntoView({ block: "start" });
+}
+
 /* Status words for a person and for those who listen. */
 export const say = (id, words) => { by(id).textContent = words; };

@@ -5,7 +5,7 @@ import { by, fill, h, later, number, plural, price } from "./dom.js";
 import { clearFaults, reading as understood, tellFaults, withPoint } from "./fields.js";
 import { oilPiece } from "./oil.js";
 import { paperIs } from "./paper.js";
-import { billOf, countFindings, drawing, findingList, joinFindings, jointTable, linkButton, placeNames, printButton, saveButton, say, section, sheetLink } from "./result.js";
+import { billOf, countFindings, drawing, findingList, joinFindings, jointTable, linkButton, placeNames, printButton, saveButton, say, section, sheetLink, toAnswer } from "./result.js";
 import { Many } from "./typed.js";
 
 const PLAIN = ["hose", "oil", "bore", "best", "circuit", "bearing", "flexible", "closing", "restrictor", "orifice", "rating", "temperature", "fluid", "without", "explain"];
@@ -23,7 +23,7 @@ export function openStack(remembers) {
   const askLater = later(find, 150);
   for (const box of form.querySelectorAll(".many"))
     groups[box.dataset.many] = new Many(box, { changed: askLater, holds: box.dataset.many === "from" ? offerSwitch : null });
-  form.addEventListener("submit", (event) => { event.preventDefault(); find(); });
+  form.addEventListener("submit", (event) => { event.preventDefault(); toAnswer("stack"); find(); });
   form.addEventListener("input", (event) => { if (!event.target.closest(".many")) askLater(); });
   for (const oil of ["0W-30", "5W-30", "5W-40", "10W-40", "15W-40", "20W-50", "SAE 30"]) by("oils").append(h("option", { value: oil }));
 }

@@ -4,7 +4,7 @@ import { ask } from "./ask.js";
 import { by, fill, h, later, table } from "./dom.js";
 import { clearFaults, tellFaults, withPoint } from "./fields.js";
 import { paperIs } from "./paper.js";
-import { printButton, say, section } from "./result.js";
+import { printButton, say, section, toAnswer } from "./result.js";
 import { Many } from "./typed.js";
 
 const NAMES = ["diameter", "pitch", "tpi", "taper", "accuracy"];
@@ -17,7 +17,7 @@ export function openThread(remembers) {
   ends = new Many(form.querySelector(".many"), { changed });
   const nameLater = later(() => { keepLink(); name(); }, 150);
   form.addEventListener("input", (event) => { if (!event.target.closest(".many")) nameLater(); });
-  form.addEventListener("submit", (event) => { event.preventDefault(); name(); showMates(); });
+  form.addEventListener("submit", (event) => { event.preventDefault(); toAnswer("thread"); name(); showMates(); });
 }
 
 export function showThread(parameters) {
@@ -102,6 +102,15 @@ const VERDICTS = {
   weak: "goes home and can strip", "no-start": "does not start", "wrong-seat": "screws in; the seats do not meet",
 };
 
+const SEALING = new Set(["seals", "tolerated"]);
+
+function matesTable(name, list) {
+  const several = new Set(list.map((one) => one.reading)).size > 1;
+  return table(name, [...(several ? ["Its reading"] : []), "The other end", "Verdict", "Why", "Source"], list.map((one) => h("tr", { class: one.verdict === "seals" ? "right" : null },
+    several ? h("td", null, one.reading) : null, h("th", { scope: "row" }, one.end), h("td", null, one.verdict === "seals" ? h("b", null, "✓ seals") : VERDICTS[one.verdict]),
+    h("td", null, one.why), h("td", { class: "source" }, one.source))));
+}
+
 async function showMates() {
   const result = by("mates-result");
   const wanted = ends.values;
@@ -117,10 +126,10 @@ async function showMates() {
     const seals = list.filter((one) => one.verdict === "seals").length;
     say("mates-status", wanted.length === 2 ? `${wanted[0]} and ${wanted[1]}: ${[...new Set(list.map((one) => VERDICTS[one.verdict]))].join("; ")}.`
       : `${seals} kinds of end seal on ${wanted[0]}; ${list.length - seals} only look as if.`);
-    const several = new Set(list.map((one) => one.reading)).size > 1;
-    fill(result, section("What goes on it", table("What goes on it", [...(several ? ["Its reading"] : []), "The other end", "Verdict", "Why", "Source"], list.map((one) => h("tr", { class: one.verdict === "seals" ? "right" : null },
-      several ? h("td", null, one.reading) : null, h("th", { scope: "row" }, one.end), h("td", null, one.verdict === "seals" ? h("b", null, "✓ seals") : VERDICTS[one.verdict]),
-      h("td", null, one.why), h("td", { class: "source" }, one.source))))));
+    const right = wanted.length === 2 ? list : list.filter((one) => SEALING.has(one.verdict));
+    const wrong = list.filter((one) => !right.includes(one));
+    fill(result, section("What goes on it", right.length > 0 ? matesTable("What goes on it", right) : h("p", null, "Nothing in use seals on it."),
+      wrong.length > 0 ? h("details", { class: "wrong" }, h("summary", null, `${wrong.length} that only look as if`), matesTable("What only looks as if", wrong)) : null));
   } catch (refusal) {
     say("mates-status", "What goes on it cannot be said yet.");
     fill(result, tellFaults(form, refusal, (name) => name === "end"));
