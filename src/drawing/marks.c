@@ -61,89 +61,91 @@ void ow_joint_letter(size_t number, char letter[8])
 
 /* ---- drawing ------------------------------------------------------------------------------- */
 
-/* Lines through spots of a grid of 40 by 40 on the mark's square: "x,y" pairs; a negative x begins anew. */
-static void stroke(ow_canvas *canvas, ow_spot corner, ow_pen pen, ow_fill fill, const signed char *pairs,
-                   size_t count)
-{
-    bool move = true;
-    for (size_t index = 0; index + 1 < count; index += 2) {
-        if (pairs[index] < 0) {
-            move = true;
-            index--; /* one number only */
-            continue;
-        }
-        ow_spot at = {corner.x + pairs[index] * OW_MARK_SIZE / 40.0,
-                      corner.y + pairs[index + 1] * OW_MARK_SIZE / 40.0};
-        if (move)
-            ow_shape_move(canvas, at);
-        else
-            ow_shape_line(canvas, at);
-        move = false;
+/* A shape on a grid of 40 by 40 on a mark's square: lines through spots, "x,y" pairs, of which a negative x
+ * alone begins anew; or a circle by its middle and radius. */
+#define NUMBERS_MAX 26
+typedef struct mark_shape {
+    ow_seat_mark mark;
+    ow_pen pen;
+    ow_fill fill;
+    bool circle;
+    size_t count;
+    signed char numbers[NUMBERS_MAX];
+} mark_shape;
+
+#define SHAPE(mark, pen, fill, circle, ...)                                  \
+    {                                                                        \
+        mark, pen, fill, circle, sizeof((const signed char[]){__VA_ARGS__}), \
+        {                                                                    \
+            __VA_ARGS__                                                      \
+        }                                                                    \
     }
-    ow_shape_end(canvas, pen, fill);
+#define THICK(mark, ...) SHAPE(mark, OW_PEN_THICK, OW_FILL_NONE, false, __VA_ARGS__)
+#define EDGE(mark, ...) SHAPE(mark, OW_PEN_EDGE, OW_FILL_NONE, false, __VA_ARGS__)
+#define BLACK(mark, ...) SHAPE(mark, OW_PEN_THIN, OW_FILL_BLACK, false, __VA_ARGS__)
+
+static const mark_shape SHAPES[] = {
+    THICK(OW_MARK_TAPER, 5, 8, 10, 13, 15, 9, 20, 14, 25, 11, 30, 15, 35, 13),
+    THICK(OW_MARK_TAPER, 5, 32, 10, 27, 15, 31, 20, 26, 25, 29, 30, 25, 35, 27),
+    THICK(OW_MARK_FACE, 11, 5, 11, 35, -1, 29, 5, 29, 35),
+    BLACK(OW_MARK_FACE, 15, 6, 25, 6, 25, 15, 15, 15, 15, 6, -1, 15, 25, 25, 25, 25, 34, 15, 34, 15, 25),
+    THICK(OW_MARK_O_RING, 6, 30, 34, 30, -1, 6, 8, 14, 8, 20, 14, 26, 8, 34, 8),
+    SHAPE(OW_MARK_O_RING, OW_PEN_THIN, OW_FILL_BLACK, true, 20, 22, 6),
+    THICK(OW_MARK_CONE, 6, 12, 14, 12, 26, 20, 14, 28, 6, 28, -1, 18, 5, 34, 20, 18, 35),
+    SHAPE(OW_MARK_BANJO, OW_PEN_THICK, OW_FILL_NONE, true, 20, 20, 8),
+    BLACK(OW_MARK_BANJO, 8, 5, 32, 5, 32, 9, 8, 9, 8, 5, -1, 8, 31, 32, 31, 32, 35, 8, 35, 8, 31),
+    THICK(OW_MARK_HOSE, 5, 14, 35, 14, -1, 5, 26, 35, 26),
+    BLACK(OW_MARK_HOSE, 14, 8, 26, 8, 26, 12, 14, 12, 14, 8, -1, 14, 28, 26, 28, 26, 32, 14, 32, 14, 28),
+    THICK(OW_MARK_CLAMP, 5, 16, 35, 16, -1, 5, 24, 35, 24),
+    THICK(OW_MARK_CLAMP, 20, 5, 20, 14, -1, 20, 26, 20, 35, -1, 15, 5, 25, 5, -1, 15, 35, 25, 35),
+    THICK(OW_MARK_FLANGE, 16, 5, 16, 35, -1, 24, 5, 24, 35),
+    EDGE(OW_MARK_FLANGE, 6, 11, 34, 11, -1, 6, 29, 34, 29),
+    BLACK(OW_MARK_WELD, 12, 8, 12, 30, 34, 30, 12, 8),
+    THICK(OW_MARK_WELD, 5, 32, 36, 32),
+    THICK(OW_MARK_NONE, 8, 8, 32, 32, -1, 32, 8, 8, 32),
+};
+
+/* The triangle of a warning, which is no joint. */
+static const mark_shape TRIANGLE =
+    SHAPE(OW_MARK_NONE, OW_PEN_THICK, OW_FILL_WHITE, false, 20, 0, 42, 38, 0, 38, 20, 0);
+
+static ow_spot on_grid(ow_spot corner, const signed char *pair)
+{
+    return (ow_spot){corner.x + pair[0] * OW_MARK_SIZE / 40.0, corner.y + pair[1] * OW_MARK_SIZE / 40.0};
 }
 
-#define STROKE(pen, fill, ...)                                  \
-    do {                                                        \
-        static const signed char PAIRS[] = {__VA_ARGS__};       \
-        stroke(canvas, corner, pen, fill, PAIRS, sizeof PAIRS); \
-    } while (0)
-
-static void draw_shape(ow_canvas *canvas, ow_seat_mark mark, ow_spot corner)
+static void draw_lines(ow_canvas *canvas, ow_spot corner, const mark_shape *shape)
 {
-    ow_spot middle = {corner.x + 0.5 * OW_MARK_SIZE, corner.y + 0.5 * OW_MARK_SIZE};
-    switch (mark) {
-    case OW_MARK_TAPER:
-        STROKE(OW_PEN_THICK, OW_FILL_NONE, 5, 8, 10, 13, 15, 9, 20, 14, 25, 11, 30, 15, 35, 13);
-        STROKE(OW_PEN_THICK, OW_FILL_NONE, 5, 32, 10, 27, 15, 31, 20, 26, 25, 29, 30, 25, 35, 27);
-        break;
-    case OW_MARK_FACE:
-        STROKE(OW_PEN_THICK, OW_FILL_NONE, 11, 5, 11, 35, -1, 29, 5, 29, 35);
-        STROKE(OW_PEN_THIN, OW_FILL_BLACK, 15, 6, 25, 6, 25, 15, 15, 15, 15, 6, -1, 15, 25, 25, 25, 25, 34,
-               15, 34, 15, 25);
-        break;
-    case OW_MARK_O_RING:
-        STROKE(OW_PEN_THICK, OW_FILL_NONE, 6, 30, 34, 30, -1, 6, 8, 14, 8, 20, 14, 26, 8, 34, 8);
-        ow_draw_circle(canvas, OW_PEN_THIN, OW_FILL_BLACK,
-                       (ow_spot){middle.x, corner.y + 0.55 * OW_MARK_SIZE}, 0.16 * OW_MARK_SIZE);
-        break;
-    case OW_MARK_CONE:
-        STROKE(OW_PEN_THICK, OW_FILL_NONE, 6, 12, 14, 12, 26, 20, 14, 28, 6, 28, -1, 18, 5, 34, 20, 18, 35);
-        break;
-    case OW_MARK_BANJO:
-        ow_draw_circle(canvas, OW_PEN_THICK, OW_FILL_NONE, middle, 0.2 * OW_MARK_SIZE);
-        STROKE(OW_PEN_THIN, OW_FILL_BLACK, 8, 5, 32, 5, 32, 9, 8, 9, 8, 5, -1, 8, 31, 32, 31, 32, 35, 8, 35,
-               8, 31);
-        break;
-    case OW_MARK_HOSE:
-        STROKE(OW_PEN_THICK, OW_FILL_NONE, 5, 14, 35, 14, -1, 5, 26, 35, 26);
-        STROKE(OW_PEN_THIN, OW_FILL_BLACK, 14, 8, 26, 8, 26, 12, 14, 12, 14, 8, -1, 14, 28, 26, 28, 26, 32,
-               14, 32, 14, 28);
-        break;
-    case OW_MARK_CLAMP:
-        STROKE(OW_PEN_THICK, OW_FILL_NONE, 5, 16, 35, 16, -1, 5, 24, 35, 24);
-        STROKE(OW_PEN_THICK, OW_FILL_NONE, 20, 5, 20, 14, -1, 20, 26, 20, 35, -1, 15, 5, 25, 5, -1, 15, 35,
-               25, 35);
-        break;
-    case OW_MARK_FLANGE:
-        STROKE(OW_PEN_THICK, OW_FILL_NONE, 16, 5, 16, 35, -1, 24, 5, 24, 35);
-        STROKE(OW_PEN_EDGE, OW_FILL_NONE, 6, 11, 34, 11, -1, 6, 29, 34, 29);
-        break;
-    case OW_MARK_WELD:
-        STROKE(OW_PEN_THIN, OW_FILL_BLACK, 12, 8, 12, 30, 34, 30, 12, 8);
-        STROKE(OW_PEN_THICK, OW_FILL_NONE, 5, 32, 36, 32);
-        break;
-    case OW_MARK_NONE:
-    case OW_MARK_COUNT:
-    default:
-        STROKE(OW_PEN_THICK, OW_FILL_NONE, 8, 8, 32, 32, -1, 32, 8, 8, 32);
-        break;
+    bool move = true;
+    for (size_t at = 0; at + 1 < shape->count;) {
+        if (shape->numbers[at] < 0) {
+            move = true;
+            at++;
+            continue;
+        }
+        ow_spot spot = on_grid(corner, &shape->numbers[at]);
+        if (move)
+            ow_shape_move(canvas, spot);
+        else
+            ow_shape_line(canvas, spot);
+        move = false;
+        at += 2;
     }
+    ow_shape_end(canvas, shape->pen, shape->fill);
 }
 
 void ow_draw_seat_mark(ow_canvas *canvas, ow_seat_mark mark, ow_spot corner)
 {
-    draw_shape(canvas, mark, corner);
+    for (size_t index = 0; index < sizeof SHAPES / sizeof SHAPES[0]; index++) {
+        const mark_shape *shape = &SHAPES[index];
+        if (shape->mark != mark)
+            continue;
+        if (shape->circle)
+            ow_draw_circle(canvas, shape->pen, shape->fill, on_grid(corner, shape->numbers),
+                           shape->numbers[2] * OW_MARK_SIZE / 40.0);
+        else
+            draw_lines(canvas, corner, shape);
+    }
 }
 
 static void put_number(ow_canvas *canvas, size_t number, ow_spot middle, double size, bool white)
@@ -176,7 +178,7 @@ void ow_draw_finding_mark(ow_canvas *canvas, ow_severity severity, size_t number
         ow_shape_close(canvas);
         ow_shape_end(canvas, OW_PEN_THICK, OW_FILL_BLACK);
     } else if (severity == OW_WARNING) {
-        STROKE(OW_PEN_THICK, OW_FILL_WHITE, 20, 0, 42, 38, 0, 38, 20, 0);
+        draw_lines(canvas, corner, &TRIANGLE);
         middle.y += 0.12 * OW_MARK_SIZE;
     } else {
         ow_draw_box(canvas, OW_PEN_THICK, OW_FILL_WHITE, (ow_spot){corner.x + 0.2, corner.y + 0.2},

@@ -31,8 +31,9 @@ bool ow_yaml_is_null(const ow_yaml *node)
     if (node->kind != OW_YAML_SCALAR || node->quoted)
         return false;
     const char *words = node->words;
-    return node->length == 0 || strcmp(words, "~") == 0 || strcmp(words, "null") == 0 ||
-           strcmp(words, "Null") == 0 || strcmp(words, "NULL") == 0;
+    if (node->length != 4) /* asked of every value of a catalogue: told by its length, nearly always */
+        return node->length == 0 || (node->length == 1 && words[0] == '~');
+    return strcmp(words, "null") == 0 || strcmp(words, "Null") == 0 || strcmp(words, "NULL") == 0;
 }
 
 /* What a report needs of a node: `bore: ` before the message where there is a key. */

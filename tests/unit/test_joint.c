@@ -27,56 +27,57 @@ static const ow_joint_rule *find(const char *a, const char *b)
 }
 
 /* Standards as named in the rules; tails, clamps and flanges common practice. */
+static const char *const JOINTS[][3] = {
+    {"1/8 NPT male", "1/8 NPT female", "taper-npt"},
+    {"1/8 NPTF male", "1/8 NPTF female", "taper-nptf"},
+    {"1/8 NPTF male", "1/8 NPT female", "taper-nptf-in-npt"},
+    {"1/8 NPT male", "1/8 NPTF female", "taper-npt"},
+    {"R1/8 male", "Rc1/8 female", "taper-r-rc"},
+    {"R1/8 male", "Rp1/8 female", "taper-r-rp"},
+    {"M10x1 male taper", "M10x1 female washer", "taper-metric"},
+    {"M12x1.5 male washer", "M12x1.5 female washer", "washer-metric"},
+    {"G1/4 male washer", "G1/4 female washer", "washer-pipe"},
+    {"1/2-20 UNF male washer", "1/2-20 UNF female washer", "washer-unified"},
+    {"M12x1.5 male washer-captive", "M12x1.5 female washer", "captive-metric"},
+    {"G1/4 male washer-captive", "G1/4 female washer", "captive-pipe"},
+    {"1/2-20 UNF male washer-captive", "1/2-20 UNF female washer", "captive-unified"},
+    {"M12x1.5 male banjo", "M12x1.5 female washer", "banjo-thread-metric"},
+    {"G1/8 male banjo", "G1/8 female washer", "banjo-thread-pipe"},
+    {"3/8-24 UNF male banjo", "3/8-24 UNF female washer", "banjo-thread-unified"},
+    {"banjo 10 stud", "banjo 10 eye", "banjo-eye"},
+    {"-6 o-ring male", "9/16-18 UNF female o-ring", "o-ring-inch"},
+    {"M14x1.5 male o-ring", "M14x1.5 female o-ring", "o-ring-metric"},
+    {"-4 face-o-ring male", "-4 face-o-ring female swivel", "face-o-ring"},
+    {"-4 flare37 male", "-4 flare37 female swivel", "flare37"},
+    {"1/4 flare45 male", "1/4 flare45 female swivel", "flare45"},
+    {"3/16 flare45-inverted male", "3/16 flare45-inverted female", "flare45-inverted"},
+    {"4.75 convex male", "4.75 convex female", "convex"},
+    {"M16x1.5 male cone24 10L", "M16x1.5 female cone24 10L swivel", "cone24"},
+    {"M16x1.5 male cone24 10L", "tube 10", "cone24-tube"},
+    {"M16x1.5 male cone24 8S", "tube 8", "cone24-tube"},
+    {"G1/4 male cone60", "G1/4 female cone60 swivel", "cone60-pipe"},
+    {"M16x1.5 male cone60", "M16x1.5 female cone60 swivel", "cone60-metric"},
+    {"G1/4 male flare30", "G1/4 female flare30 swivel", "flare30-pipe"},
+    {"M14x1.5 male flare30", "M14x1.5 female flare30 swivel", "flare30-metric"},
+    {"hose -4 ptfe", "hose -4 ptfe tail", "hose-tail"},
+    {"hose 16 fluoro-silicone", "barb 16", "hose-barb"},
+    {"hose 16 rubber", "barb 15.5", "hose-barb"},
+    {"hose 16 rubber", "barb 16.5", "hose-barb"},
+    {"hose 16 rubber", "bead 16", "hose-bead"},
+    {"flange f38", "flange f38", "flange"},
+    {"weld 16", "weld 16", "weld"},
+    {"1/4 NPT male", "1/4 NPSM female swivel", "npsm-swivel"},
+    {"R1/4 male", "G1/4 female washer", "taper-r-in-g"},
+};
+
 static void a_joint_of_the_trade_is_found_by_its_rule(void **state)
 {
-    static const char *const CASES[][3] = {
-        {"1/8 NPT male", "1/8 NPT female", "taper-npt"},
-        {"1/8 NPTF male", "1/8 NPTF female", "taper-nptf"},
-        {"1/8 NPTF male", "1/8 NPT female", "taper-nptf-in-npt"},
-        {"1/8 NPT male", "1/8 NPTF female", "taper-npt"},
-        {"R1/8 male", "Rc1/8 female", "taper-r-rc"},
-        {"R1/8 male", "Rp1/8 female", "taper-r-rp"},
-        {"M10x1 male taper", "M10x1 female washer", "taper-metric"},
-        {"M12x1.5 male washer", "M12x1.5 female washer", "washer-metric"},
-        {"G1/4 male washer", "G1/4 female washer", "washer-pipe"},
-        {"1/2-20 UNF male washer", "1/2-20 UNF female washer", "washer-unified"},
-        {"M12x1.5 male washer-captive", "M12x1.5 female washer", "captive-metric"},
-        {"G1/4 male washer-captive", "G1/4 female washer", "captive-pipe"},
-        {"1/2-20 UNF male washer-captive", "1/2-20 UNF female washer", "captive-unified"},
-        {"M12x1.5 male banjo", "M12x1.5 female washer", "banjo-thread-metric"},
-        {"G1/8 male banjo", "G1/8 female washer", "banjo-thread-pipe"},
-        {"3/8-24 UNF male banjo", "3/8-24 UNF female washer", "banjo-thread-unified"},
-        {"banjo 10 stud", "banjo 10 eye", "banjo-eye"},
-        {"-6 o-ring male", "9/16-18 UNF female o-ring", "o-ring-inch"},
-        {"M14x1.5 male o-ring", "M14x1.5 female o-ring", "o-ring-metric"},
-        {"-4 face-o-ring male", "-4 face-o-ring female swivel", "face-o-ring"},
-        {"-4 flare37 male", "-4 flare37 female swivel", "flare37"},
-        {"1/4 flare45 male", "1/4 flare45 female swivel", "flare45"},
-        {"3/16 flare45-inverted male", "3/16 flare45-inverted female", "flare45-inverted"},
-        {"4.75 convex male", "4.75 convex female", "convex"},
-        {"M16x1.5 male cone24 10L", "M16x1.5 female cone24 10L swivel", "cone24"},
-        {"M16x1.5 male cone24 10L", "tube 10", "cone24-tube"},
-        {"M16x1.5 male cone24 8S", "tube 8", "cone24-tube"},
-        {"G1/4 male cone60", "G1/4 female cone60 swivel", "cone60-pipe"},
-        {"M16x1.5 male cone60", "M16x1.5 female cone60 swivel", "cone60-metric"},
-        {"G1/4 male flare30", "G1/4 female flare30 swivel", "flare30-pipe"},
-        {"M14x1.5 male flare30", "M14x1.5 female flare30 swivel", "flare30-metric"},
-        {"hose -4 ptfe", "hose -4 ptfe tail", "hose-tail"},
-        {"hose 16 fluoro-silicone", "barb 16", "hose-barb"},
-        {"hose 16 rubber", "barb 15.5", "hose-barb"},
-        {"hose 16 rubber", "barb 16.5", "hose-barb"},
-        {"hose 16 rubber", "bead 16", "hose-bead"},
-        {"flange f38", "flange f38", "flange"},
-        {"weld 16", "weld 16", "weld"},
-        {"1/4 NPT male", "1/4 NPSM female swivel", "npsm-swivel"},
-        {"R1/4 male", "G1/4 female washer", "taper-r-in-g"},
-    };
     (void)state;
-    for (size_t i = 0; i < LENGTH(CASES); i++) {
-        const ow_joint_rule *rule = find(CASES[i][0], CASES[i][1]);
-        if (!rule || strcmp(rule->id, CASES[i][2]) != 0)
-            fail_msg("%s with %s: %s", CASES[i][0], CASES[i][1], rule ? rule->id : "no rule");
-        assert_ptr_equal(find(CASES[i][1], CASES[i][0]), rule);
+    for (size_t i = 0; i < LENGTH(JOINTS); i++) {
+        const ow_joint_rule *rule = find(JOINTS[i][0], JOINTS[i][1]);
+        if (!rule || strcmp(rule->id, JOINTS[i][2]) != 0)
+            fail_msg("%s with %s: %s", JOINTS[i][0], JOINTS[i][1], rule ? rule->id : "no rule");
+        assert_ptr_equal(find(JOINTS[i][1], JOINTS[i][0]), rule);
     }
 }
 

@@ -141,56 +141,56 @@ static void a_wanted_restrictor_is_found(void **state)
 }
 
 /* Each line of words is a whole LINE but for one fault. */
+#define REST "pieces: [pipe: {bore: 4.4 mm, length: 1 m}]\nload: {flow: 1 L/min}\n"
+static const struct {
+    const char *words, *told;
+} LINE_FAULTS[] = {
+    {REST, "line.yaml:1:1: error: \"oil\" is missing"},
+    {"oil: 15W-41\n" REST, "line.yaml:1:6: error: \"15W-41\" is no SAE grade"},
+    {"oil: 10W-20\n" REST, "line.yaml:1:6: error: no typical oil of grade \"10W-20\" is known"},
+    {"oil: {kv40: 14, kv100: 15}\n" REST,
+     "line.yaml:1:6: error: no oil has 14 mm2/s at 40 C and 15 at 100 C"},
+    {"oil: [1]\n" REST, "line.yaml:1:6: error: a list where an oil belongs"},
+    {"oil: SAE 30\nrise: 0.25\n" REST, "line.yaml:2:7: error: rise: \"0.25\" has no unit"},
+    {"oil: SAE 30\nrise: 21 m\n" REST, "line.yaml:2:7: error: rise: \"21 m\" is out of range"},
+    {"oil: SAE 30\nstates: []\n" REST, "line.yaml:2:9: error: no list of states"},
+    {"oil: {kv40: 5000, kv100: 2}\nstates: [{oil: -40 C, gallery: 1 bar}]\n" REST,
+     "line.yaml:2:16: error: at -40 C this oil is as good as solid"},
+    {"oil: SAE 30\npieces: [pip: {bore: 4 mm}]\nload: {flow: 1 L/min}\n",
+     "line.yaml:2:10: error: \"pip\" is no piece"},
+    {"oil: SAE 30\npieces: [pipe]\nload: {flow: 1 L/min}\n", "line.yaml:2:10: error: pipe has no figures"},
+    {"oil: SAE 30\npieces: [chamber: {bore: 4 mm}]\nload: {flow: 1 L/min}\n",
+     "line.yaml:2:19: error: a chamber has no figures"},
+    {"oil: SAE 30\npieces: [holes: {count: 1.5, bore: 4 mm, length: 1 mm}]\nload: {flow: 1 L/min}\n",
+     "line.yaml:2:25: error: count: \"1.5\" is no whole number"},
+    {"oil: SAE 30\npieces: [elbow-90: {bore: 0 mm}]\nload: {flow: 1 L/min}\n",
+     "line.yaml:2:27: error: bore: \"0 mm\" is out of range"},
+    {"oil: SAE 30\npieces: 4 mm\nload: {flow: 1 L/min}\n", "line.yaml:2:9: error: not a list of pieces"},
+    {"oil: SAE 30\npieces: [chamber]\n", "line.yaml:1:1: error: the line ends in no load"},
+    {"oil: SAE 30\npieces: [chamber]\nload: {size: huge}\n",
+     "line.yaml:3:14: error: size: \"huge\" is not known"},
+    {"oil: SAE 30\npieces: [restrictor: wanted]\nload: {flow: 1 L/min}\n",
+     "line.yaml:2:22: error: a restrictor is wanted, but not what it must hold"},
+    {"oil: SAE 30\nrestrictor: {length: 3 mm, target: 3 bar}\n" REST,
+     "line.yaml:2:13: error: a restrictor is asked for, but its place is not said"},
+    {"oil: SAE 30\npieces: [chamber]\nload: {flow: 1 L/min}\nsplit: [{load: {flow: 1 L/min}}]\n",
+     "line.yaml:4:8: error: a line ends in one thing only"},
+    {"oil: SAE 30\npieces: [chamber]\nsplit: [{split: [{split: [{split: [{load: {flow: 1 "
+     "L/min}}]}]}]}]\n",
+     "line.yaml:3:35: error: no split that can be reckoned"},
+    {"- 1\n", "line.yaml:1:1: error: not a map"},
+};
+
 static void each_fault_of_a_line_is_told_with_its_place(void **state)
 {
     (void)state;
-#define REST "pieces: [pipe: {bore: 4.4 mm, length: 1 m}]\nload: {flow: 1 L/min}\n"
-    static const struct {
-        const char *words, *told;
-    } rows[] = {
-        {REST, "line.yaml:1:1: error: \"oil\" is missing"},
-        {"oil: 15W-41\n" REST, "line.yaml:1:6: error: \"15W-41\" is no SAE grade"},
-        {"oil: 10W-20\n" REST, "line.yaml:1:6: error: no typical oil of grade \"10W-20\" is known"},
-        {"oil: {kv40: 14, kv100: 15}\n" REST,
-         "line.yaml:1:6: error: no oil has 14 mm2/s at 40 C and 15 at 100 C"},
-        {"oil: [1]\n" REST, "line.yaml:1:6: error: a list where an oil belongs"},
-        {"oil: SAE 30\nrise: 0.25\n" REST, "line.yaml:2:7: error: rise: \"0.25\" has no unit"},
-        {"oil: SAE 30\nrise: 21 m\n" REST, "line.yaml:2:7: error: rise: \"21 m\" is out of range"},
-        {"oil: SAE 30\nstates: []\n" REST, "line.yaml:2:9: error: no list of states"},
-        {"oil: {kv40: 5000, kv100: 2}\nstates: [{oil: -40 C, gallery: 1 bar}]\n" REST,
-         "line.yaml:2:16: error: at -40 C this oil is as good as solid"},
-        {"oil: SAE 30\npieces: [pip: {bore: 4 mm}]\nload: {flow: 1 L/min}\n",
-         "line.yaml:2:10: error: \"pip\" is no piece"},
-        {"oil: SAE 30\npieces: [pipe]\nload: {flow: 1 L/min}\n",
-         "line.yaml:2:10: error: pipe has no figures"},
-        {"oil: SAE 30\npieces: [chamber: {bore: 4 mm}]\nload: {flow: 1 L/min}\n",
-         "line.yaml:2:19: error: a chamber has no figures"},
-        {"oil: SAE 30\npieces: [holes: {count: 1.5, bore: 4 mm, length: 1 mm}]\nload: {flow: 1 L/min}\n",
-         "line.yaml:2:25: error: count: \"1.5\" is no whole number"},
-        {"oil: SAE 30\npieces: [elbow-90: {bore: 0 mm}]\nload: {flow: 1 L/min}\n",
-         "line.yaml:2:27: error: bore: \"0 mm\" is out of range"},
-        {"oil: SAE 30\npieces: 4 mm\nload: {flow: 1 L/min}\n", "line.yaml:2:9: error: not a list of pieces"},
-        {"oil: SAE 30\npieces: [chamber]\n", "line.yaml:1:1: error: the line ends in no load"},
-        {"oil: SAE 30\npieces: [chamber]\nload: {size: huge}\n",
-         "line.yaml:3:14: error: size: \"huge\" is not known"},
-        {"oil: SAE 30\npieces: [restrictor: wanted]\nload: {flow: 1 L/min}\n",
-         "line.yaml:2:22: error: a restrictor is wanted, but not what it must hold"},
-        {"oil: SAE 30\nrestrictor: {length: 3 mm, target: 3 bar}\n" REST,
-         "line.yaml:2:13: error: a restrictor is asked for, but its place is not said"},
-        {"oil: SAE 30\npieces: [chamber]\nload: {flow: 1 L/min}\nsplit: [{load: {flow: 1 L/min}}]\n",
-         "line.yaml:4:8: error: a line ends in one thing only"},
-        {"oil: SAE 30\npieces: [chamber]\nsplit: [{split: [{split: [{split: [{load: {flow: 1 "
-         "L/min}}]}]}]}]\n",
-         "line.yaml:3:35: error: no split that can be reckoned"},
-        {"- 1\n", "line.yaml:1:1: error: not a map"},
-    };
     ow_test_diagnostics sink = OW_TEST_DIAGNOSTICS_INIT;
     ow_context context = ow_test_context(&sink);
-    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
+    for (size_t i = 0; i < sizeof LINE_FAULTS / sizeof LINE_FAULTS[0]; i++) {
         ow_line line = {.storage = &sink};
-        assert_int_equal(read_line(&context, rows[i].words, &line), OW_INPUT);
+        assert_int_equal(read_line(&context, LINE_FAULTS[i].words, &line), OW_INPUT);
         assert_ptr_equal(line.storage, &sink); /* untouched */
-        ow_test_assert_told(&sink, rows[i].told);
+        ow_test_assert_told(&sink, LINE_FAULTS[i].told);
     }
 }
 
