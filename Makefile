@@ -104,15 +104,17 @@ picture: $(BUILD)/oilway ## draw docs/picture.svg anew
 	$(BUILD)/oilway stack $(DEMO_ASK) --format svg --output docs/picture.svg
 
 install: $(BUILD)/oilway ## install the command, the catalogue and the manual under PREFIX
-	install -d $(DESTDIR)$(PREFIX)/bin $(DESTDIR)$(PREFIX)/share/oilway/catalog $(DESTDIR)$(PREFIX)/share/man/man1
+	install -d $(DESTDIR)$(PREFIX)/bin $(DESTDIR)$(PREFIX)/share/oilway/catalog \
+	    $(DESTDIR)$(PREFIX)/share/man/man1 $(DESTDIR)$(PREFIX)/share/man/man5
 	install -m 755 $(BUILD)/oilway $(DESTDIR)$(PREFIX)/bin/oilway
 	install -m 644 catalog/*.yaml $(DESTDIR)$(PREFIX)/share/oilway/catalog/
 	$(BUILD)/oilway manual >$(BUILD)/oilway.1
 	install -m 644 $(BUILD)/oilway.1 $(DESTDIR)$(PREFIX)/share/man/man1/oilway.1
+	install -m 644 docs/man/oilway.5 $(DESTDIR)$(PREFIX)/share/man/man5/oilway.5
 
 uninstall: ## take it away again
 	rm -rf $(DESTDIR)$(PREFIX)/share/oilway
-	rm -f $(DESTDIR)$(PREFIX)/bin/oilway $(DESTDIR)$(PREFIX)/share/man/man1/oilway.1
+	rm -f $(DESTDIR)$(PREFIX)/bin/oilway $(DESTDIR)$(PREFIX)/share/man/man1/oilway.1 $(DESTDIR)$(PREFIX)/share/man/man5/oilway.5
 
 include tests/check.mk
 

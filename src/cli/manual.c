@@ -85,7 +85,8 @@ static cli_exit run_manual(cli_run *run)
         "Over a shop's own catalogue in YAML, finds the fewest\\-part layout that joins an engine's port to "
         "a\n"
         "turbo's, tees and pressure switch included; checks layouts; writes the bill of fittings; works out\n"
-        "oil feed, drain and coolant. An END is written in one grammar everywhere: docs/ends.md.\n"
+        "oil feed, drain and coolant. The grammar of an END and of all files is in\n"
+        ".BR oilway (5).\n"
         ".SH COMMANDS\n");
     for (size_t index = 0; index < cli_command_count; index++)
         write_command(&text, cli_commands[index]);
@@ -101,7 +102,8 @@ static cli_exit run_manual(cli_run *run)
         ".TP\n.B NO_COLOR\nno colour, even on a terminal\n"
         ".SH CAUTION\nHot oil under pressure burns and catches fire; coolant scalds; a starved bearing "
         "bursts. The\n"
-        "makers' data, local codes and a qualified fitter come before anything printed here.\n");
+        "makers' data, local codes and a qualified fitter come before anything printed here.\n"
+        ".SH SEE ALSO\n.BR oilway (5)\n");
     return cli_print(run, &text, CLI_YES);
 }
 

@@ -124,7 +124,7 @@ const cli_command cli_mates = {
     .arguments = "END [END]",
     .summary = "what screws onto an end and seals, and what only looks right",
     .detail =
-        "END is as docs/ends.md has it: \"1/8-27 NPT male\", \"-4 flare37 female swivel\", \"M10x1 female\n"
+        "END is as oilway(5) has it: \"1/8-27 NPT male\", \"-4 flare37 female swivel\", \"M10x1 female\n"
         "washer\"; pitch or seat may be left out. It may be that of a thing in the catalogue too: "
         "MACHINE:PORT, a\n"
         "switch's id, PART.END. With two, the verdict on that pair: exit 0 if it seals, else 1.",

@@ -3,7 +3,7 @@
 
 A block with `job` is planned, one with `from` and `parts` is checked (both may find something wrong, but must be read),
 one with `line` or `loop` is reckoned, and one with `kind` or `page` is checked as a page laid over the catalogue that ships.
-In a page that is indented by four, `line:` and `loop:` open a block too.
+In a page that is indented by four, `line:` and `loop:` open a block too; in a man page what stands between .EX and .EE is one.
 
     tests/docs/pages.py BINARY FILE...
 """
@@ -23,6 +23,11 @@ def blocks(lines):
             index += 1
             while index < len(lines) and not lines[index].startswith("```"):
                 taken.append(lines[index])
+                index += 1
+        elif lines[index] == ".EX":
+            index += 1
+            while index < len(lines) and lines[index] != ".EE":
+                taken.append(lines[index].replace("\\-", "-"))
                 index += 1
         elif re.match(r"    (line|loop): \S", lines[index]):
             while index < len(lines) and (lines[index].startswith("    ") or not lines[index].strip()):
