@@ -183,7 +183,7 @@ static inline void report(void *user, const ow_diagnostic *told)
     printf("%s: %.*s\n", told->message, (int)told->line_length, told->line_text ? told->line_text : "");
 }
 
-static const ow_context CONTEXT = {NULL, NULL, report, NULL};
+static const ow_context CONTEXT = {.report = report};
 
 /* Reads the pages and lets go of their texts. */
 static inline void load_pages(shop *s, int count)

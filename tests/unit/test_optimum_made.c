@@ -75,7 +75,7 @@ static void a_made_part_put_on_a_page_completes_the_layout(void **state)
     static shop s;
     bool full = getenv("OW_SLOW_TOOL") == NULL;
     long made = 0;
-    for (int seed = 0; seed < (full ? 500 : 10); seed++)
+    for (int seed = 0; seed < (full ? 600 : 10); seed++)
         if (draw_shop(&s, (uint64_t)seed, BRUTE_LIMIT_COUNT) && s.c.result.answer == BRUTE_NONE)
             made += try_missing(&s, seed);
     printf("made parts tried: %ld\n", made);
