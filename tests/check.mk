@@ -215,5 +215,5 @@ docs-fresh: $(BUILD)/oilway | $(BUILD)/.check-packages ## sessions and YAML in t
 	@tests/docs/run.py $(BUILD)/oilway README.md examples/README.md $(sort $(wildcard docs/*.md))
 	@$(BUILD)/oilway manual | cmp - docs/man/oilway.1
 	@$(BUILD)/oilway rules --format md | cmp - docs/rules.md
-	@tests/docs/pages.py $(BUILD)/oilway README.md examples/README.md $(sort $(wildcard docs/*.md))
+	@tests/docs/pages.py $(BUILD)/oilway README.md examples/README.md $(sort $(wildcard docs/*.md)) docs/man/oilway.5
 	@tests/docs/schemas.py $(BUILD)/oilway
