@@ -48,9 +48,10 @@ static void draw_boss(const loop_figure *figure, double from, double to, double 
 
 static void draw_housing(const loop_figure *figure)
 {
-    draw_boss(figure, -figure->reach, -figure->radius + 3.0, 4.0, true);
-    draw_boss(figure, figure->radius - 3.0, figure->reach, 4.0, true);
-    draw_boss(figure, figure->radius - 3.0, figure->reach, 6.0, false);
+    double half = figure->narrow ? 2.8 : 4.0; /* of a port's boss */
+    draw_boss(figure, -figure->reach, -figure->radius + 3.0, half, true);
+    draw_boss(figure, figure->radius - 3.0, figure->reach, half, true);
+    draw_boss(figure, figure->radius - 3.0, figure->reach, 1.5 * half, false);
     ow_draw_circle(figure->canvas, OW_PEN_THICK, OW_FILL_WHITE, figure->middle, figure->radius);
     ow_draw_circle(figure->canvas, OW_PEN_THIN, OW_FILL_PALE, figure->middle, 0.72 * figure->radius);
     ow_draw_circle(figure->canvas, OW_PEN_THIN, OW_FILL_WHITE, figure->middle, 0.43 * figure->radius);
@@ -129,7 +130,8 @@ static const char *leg_end(const ow_plan_coolant *coolant, bool hot)
     for (size_t leg = 0; leg < coolant->leg_count; leg++) {
         const ow_layout *layout = coolant->legs[leg].layout;
         if (coolant->legs[leg].hot == hot && layout != NULL && layout->given_count > 1)
-            return layout->givens[hot ? 1 : 0].name;
+            return layout->givens[hot ? 1 : 0].machine != NULL ? layout->givens[hot ? 1 : 0].name
+                                                               : "the heater's hose";
     }
     return "the engine";
 }
@@ -288,13 +290,13 @@ static void lay_wide(loop_figure *figure, double top)
 static void lay_narrow(loop_figure *figure, double top)
 {
     double lift = figure->reach * sin(fmin(fmax(figure->angle, 0.0), 1.0));
-    figure->middle = (ow_spot){24.0, top + 22.0 + lift};
+    figure->middle = (ow_spot){24.0, top + 17.5 + lift};
     figure->low = spot(figure, -figure->reach, 0.0);
     figure->high = spot(figure, figure->reach, 0.0);
     figure->hot_box = (ow_spot){32.0, top};
-    figure->hot_words = (ow_spot){11.0, top + 3.4};
-    figure->cold_box = (ow_spot){1.0, figure->middle.y + 20.0};
-    figure->cold_words = (ow_spot){43.0, figure->middle.y + 18.4};
+    figure->hot_words = (ow_spot){11.0, top + 3.0};
+    figure->cold_box = (ow_spot){1.0, figure->middle.y + 17.0};
+    figure->cold_words = (ow_spot){43.0, figure->middle.y + 14.6};
 }
 
 ow_status ow_sheet_put_coolant(ow_sheet *sheet, const ow_plan_coolant *coolant)
@@ -304,8 +306,8 @@ ow_status ow_sheet_put_coolant(ow_sheet *sheet, const ow_plan_coolant *coolant)
     loop_figure figure = {.coolant = coolant,
                           .canvas = &sheet->canvas,
                           .angle = coolant->loop.angle_rad,
-                          .radius = narrow ? 10.0 : 21.0,
-                          .reach = narrow ? 13.5 : 27.0,
+                          .radius = narrow ? 8.5 : 21.0,
+                          .reach = narrow ? 12.0 : 27.0,
                           .box_width = narrow ? 27.0 : 32.0,
                           .narrow = narrow};
     if (narrow)
@@ -317,7 +319,7 @@ ow_status ow_sheet_put_coolant(ow_sheet *sheet, const ow_plan_coolant *coolant)
     draw_cold(&figure);
     draw_hot(&figure);
     put_key(&figure, 120.0, figure.middle.y + 54.0);
-    sheet->y = figure.middle.y + (narrow ? 26.0 : 62.0);
+    sheet->y = figure.middle.y + (narrow ? 23.0 : 62.0);
     return ow_canvas_status(&sheet->canvas);
 }
 

@@ -346,7 +346,7 @@ static ow_status draw_figure(drain_figure *figure, ow_sheet *sheet)
     figure->look = sheet->width < OW_SHEET_NARROW ? COLUMN : WIDE;
     if (sheet->room > 0.0)
         figure->look.most_tall =
-            fmax(sheet->room - sheet->y - figure->look.top - BELOW, 0.3 * figure->look.most_tall);
+            fmax(sheet->room - sheet->y - figure->look.top - BELOW, 0.2 * figure->look.most_tall);
     unroll(figure, (ow_spot){figure->look.left, sheet->y + figure->look.top});
     for (size_t index = 0; index < figure->home->segment_count; index++)
         draw_segment(figure, index);

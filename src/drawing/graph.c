@@ -109,9 +109,6 @@ void ow_graph_level(const ow_graph *graph, ow_pen pen, double y, const char *wor
     ow_type type = {.size = TYPE};
     ow_spot left = ow_graph_spot(graph, graph->x.low, y);
     ow_draw_line(graph->canvas, pen, left, (ow_spot){graph->corner.x + graph->width, left.y});
-    if (words[0] != '\0')
-        ow_draw_box(graph->canvas, OW_PEN_NONE, OW_FILL_WHITE, (ow_spot){left.x + 0.6, left.y - 3.0},
-                    ow_words_width(words, TYPE, false) + 0.8, 2.6);
     ow_draw_words(graph->canvas, &type, (ow_spot){left.x + 1.0, left.y - 0.8}, words);
 }
 

@@ -11,7 +11,7 @@
  * sources and notes 7; a job is set smaller than a layout alone.
  */
 static const char STYLE[] =
-    "@page{margin:7.5mm 9mm 8.5mm;@bottom-left{content:'Counter sheet';font:7pt sans-serif}"
+    "@page{margin:7mm 9mm 8.5mm;@bottom-left{content:'Counter sheet';font:7pt sans-serif}"
     "@bottom-right{content:'page ' counter(page) ' of ' counter(pages);font:7pt sans-serif}}"
     "*{box-sizing:border-box}"
     "body{margin:0;background:#fff;color:#000;font:8pt/1.18 Helvetica,Arial,'Liberation Sans','Nimbus "
@@ -33,7 +33,7 @@ static const char STYLE[] =
     "h2{font-size:1.18em;line-height:1.15;margin:1.4mm 0 .4mm;break-after:avoid}"
     "p{margin:.5mm 0}"
     "small{font-size:7pt;color:#333}"
-    "ul,ol{margin:.4mm 0;padding-left:4.4mm}"
+    "ul,ol{margin:.4mm 0;padding-left:5mm}"
     "li{break-inside:avoid}"
     ".findings{list-style:none;padding:0}"
     ".dense .findings{columns:2;column-gap:6mm}"
@@ -72,7 +72,8 @@ static const char STYLE[] =
     "thead th{border-bottom:.3mm solid #000;font-weight:normal;font-size:7pt;line-height:1.1;vertical-align:"
     "bottom}"
     "tbody th{font-weight:bold}"
-    "th[scope=rowgroup]{writing-mode:vertical-rl;transform:rotate(180deg);text-align:center;padding:0}"
+    "th[scope=rowgroup]{writing-mode:vertical-rl;transform:rotate(180deg);text-align:center;padding:0;font-"
+    "size:7pt}"
     "tbody+tbody tr:first-child>*{border-top:.3mm solid #000}"
     ".n{text-align:right}td.n,tbody th{white-space:nowrap}.supply "
     "td.n{white-space:normal}td.n.whole{white-space:nowrap}"
@@ -81,13 +82,14 @@ static const char STYLE[] =
     ".joints table{table-layout:fixed}"
     ".supply{display:grid;grid-template-columns:1.85fr 1fr;gap:0 5mm;align-items:start;break-inside:avoid;"
     "margin-top:1.5mm}"
+    ".supply>:nth-child(3){grid-column:1/3}"
     ".joints{margin-top:1.5mm}"
     ".notes{margin:.5mm 0 0;font-size:7pt;color:#333}"
     ".total td{font-weight:bold;border-bottom:.3mm solid #000;border-top:.3mm solid #000}"
     "input[type=checkbox]{appearance:none;width:2.7mm;height:2.7mm;margin:0;border:.25mm solid "
     "#000;vertical-align:-.3mm;background:#fff}"
     "input:checked{background:#000}"
-    ".sign{display:grid;grid-template-columns:2fr 2fr 1fr;gap:6mm;margin-top:7mm;break-inside:avoid}"
+    ".sign{display:grid;grid-template-columns:2fr 2fr 1fr;gap:6mm;margin-top:6.5mm;break-inside:avoid}"
     ".sign p{border-top:.3mm solid #000;padding-top:.6mm;margin:0}"
     "@media screen{main{padding:4mm}@media (max-width:150mm){.columns{columns:1}.figures,.supply,.head{"
     "grid-template-columns:1fr}table{display:block;overflow-x:auto}}}";

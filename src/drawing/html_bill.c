@@ -145,13 +145,24 @@ static void write_consumables(ow_text *text, const ow_bill *bill)
     for (size_t index = 0; index < bill->consumable_count; index++)
         write_consumable(text, bill, index);
     ow_html_table_end(text);
-    write_notes(text, bill);
+}
+
+#define NOTE_LINE 52 /* letters of a note on a line of the right column */
+
+/* Whether the notes, too, find room beside the bill's lines. */
+static bool notes_fit_beside(const ow_bill *bill)
+{
+    size_t letters = 0;
+    for (size_t index = 0; index < bill->consumable_count; index++)
+        if (first_noted(bill, index) == index)
+            letters += strlen(bill->consumables[index].note) + strlen(bill->consumables[index].source) + 6;
+    return bill->consumable_count + letters / NOTE_LINE <= bill->line_count + 2;
 }
 
 void ow_html_bill(ow_text *text, const ow_bill *bill)
 {
-    bool stock = knows_stock(bill);
-    ow_text_add(text, "<div class=\"supply\">\n<div>\n");
+    bool stock = knows_stock(bill), beside = notes_fit_beside(bill);
+    ow_text_add(text, "<section class=\"supply\">\n<div>\n");
     ow_html_table_begin(text, "Bill of fittings",
                         stock ? ":3|#pieces:11|part|what it is|drawer|#price"
                               : ":3|#pieces:11|part|what it is|#price");
@@ -161,5 +172,9 @@ void ow_html_bill(ow_text *text, const ow_bill *bill)
     ow_html_table_end(text);
     ow_text_add(text, "</div>\n<div>\n");
     write_consumables(text, bill);
-    ow_text_add(text, "</div>\n</div>\n");
+    if (!beside)
+        ow_text_add(text, "</div>\n<div>\n");
+    if (bill->consumable_count > 0)
+        write_notes(text, bill);
+    ow_text_add(text, "</div>\n</section>\n");
 }

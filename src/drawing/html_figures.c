@@ -11,14 +11,9 @@
 
 #define DEGREES(radians) ((radians)*180.0 / 3.14159265358979323846)
 #define COLUMN_WIDTH 61.0 /* mm: three of them and two gaps of 3.5 on a page */
-#define COLUMN_TALL 60.0
-
-/* How tall the drawing of a feed may be, mm: what has more to say has more room. */
-static double feed_tall(const ow_layout *layout)
-{
-    double tall = 38.0 + 3.6 * (double)layout->node_count;
-    return fmin(fmax(tall, 66.0), 86.0);
-}
+#define COLUMN_TALL 58.0  /* that drains may take, mm; one alone beside a coolant loop: */
+#define BESIDE_LOOP_TALL 74.0
+#define LEAST_TALL 30.0 /* of a drain, however many there are */
 
 static ow_sheet column_sheet(const ow_text *text, double room)
 {
@@ -88,11 +83,13 @@ static ow_status put_pressure(ow_text *text, const ow_plan *plan)
     return status;
 }
 
-static ow_status put_siphon(ow_text *text, const ow_plan_coolant *own)
+static ow_status put_siphon(ow_text *text, const ow_plan_coolant *own, bool several)
 {
     ow_sheet sheet = column_sheet(text, 0.0);
     ow_text caption = ow_text_new(text->context);
-    ow_text_format(&caption, "%s after shutdown, by clocking, degrees", own->turbo->id);
+    if (several)
+        ow_text_format(&caption, "%s: ", own->turbo->id);
+    ow_text_add(&caption, "after shutdown, by degrees of clocking");
     begin_figure(text, &caption);
     ow_status status =
         ow_sheet_finish(&sheet,
@@ -141,7 +138,7 @@ static void write_runs(ow_text *text, const ow_plan_return *home)
 
 static ow_status put_drain(ow_text *text, const ow_plan *plan, const ow_plan_return *home, double room)
 {
-    ow_sheet sheet = column_sheet(text, room - 12.0 - 4.4 * (double)home->segment_count);
+    ow_sheet sheet = column_sheet(text, fmax(room - 12.0 - 4.4 * (double)home->segment_count, LEAST_TALL));
     ow_text caption = ow_text_new(text->context);
     ow_text_add(&caption, "Drain, ");
     if (plan->job->turbo_count > 1)
@@ -220,20 +217,21 @@ static ow_status put_graphs(ow_text *text, const ow_plan *plan)
     ow_status status = put_pressure(text, plan);
     for (size_t index = 0; index < plan->coolant_count && status == OW_OK; index++)
         if (plan->coolants[index].reckoned && plan->coolants[index].curve_count > 1)
-            status = put_siphon(text, &plan->coolants[index]);
+            status = put_siphon(text, &plan->coolants[index], count_loops(plan) > 1);
     return status;
 }
 
 /* Drains in the second column; without coolant, every other one in the third. */
 static ow_status put_drains(ow_text *text, const ow_plan *plan, bool third, bool shared)
 {
-    size_t count = count_drains(plan), seen = 0, tall = shared ? (count + 1) / 2 : count;
+    size_t count = count_drains(plan), seen = 0, in_column = shared ? (count + 1) / 2 : count;
+    double tall = !shared && count == 1 ? BESIDE_LOOP_TALL : COLUMN_TALL;
     ow_status status = OW_OK;
     for (size_t index = 0; index < plan->drain.return_count && status == OW_OK; index++) {
         if (!is_drawn(&plan->drain.returns[index]))
             continue;
         if (!shared || (seen % 2 == 1) == third)
-            status = put_drain(text, plan, &plan->drain.returns[index], COLUMN_TALL / (double)tall);
+            status = put_drain(text, plan, &plan->drain.returns[index], tall / (double)in_column);
         seen++;
     }
     return status;
@@ -276,9 +274,17 @@ static ow_status put_columns(ow_text *text, const ow_plan *plan)
     return status;
 }
 
+/* How tall the drawing of the feed may be, mm: what has more to say has more room, but not all. */
+static double feed_tall(const ow_plan *plan)
+{
+    double tall = 40.0 + 4.0 * (double)plan->feed.layout->node_count;
+    bool crowded = count_loops(plan) > 1 || (count_loops(plan) > 0 && count_drains(plan) > 1);
+    return fmin(fmax(tall, 66.0), crowded ? 74.0 : 86.0);
+}
+
 static ow_status put_feed(ow_text *text, const ow_plan *plan)
 {
-    const ow_layout_look look = {.bare = true, .alone = true, .most_height = feed_tall(plan->feed.layout)};
+    const ow_layout_look look = {.bare = true, .alone = true, .most_height = feed_tall(plan)};
     ow_sheet sheet = ow_sheet_new(text->context, OW_DRAWING_WIDTH_MM);
     sheet.y = -1.0;
     sheet.captioned = true;

@@ -67,18 +67,27 @@ static void write_tightening(ow_text *text, const ow_card *card, source_list *so
     ow_text_char(text, ']');
 }
 
-/* What lies between the ends. A size that is to be measured, or tells for what hose or pattern, stands in the
- * bill alone. */
+/* The size; of a ring, inside and outside alone: the bill has its thickness too. */
+static void write_size(ow_text *text, const ow_consumable *item)
+{
+    if (item->measure || item->inner_mm <= 0.0)
+        return; /* to be measured, or for a hose or pattern that the ends name: in the bill alone */
+    const char *first = strstr(item->size, " x "), *last = first;
+    for (const char *next = first; next != NULL; next = strstr(next + 1, " x "))
+        last = next;
+    ow_text_char(text, ' ');
+    ow_text_bytes(text, item->size, last != first ? (size_t)(last - item->size) : strlen(item->size));
+}
+
 static void write_between(ow_text *text, const ow_card *card)
 {
     for (size_t index = 0; index < card->consumable_count; index++) {
         const ow_consumable *item = &card->consumables[index];
-        bool own_size = item->inner_mm > 0.0 && !item->measure;
         ow_text_add(text, index > 0 ? ", " : "");
         if (item->count > 1)
             ow_text_format(text, "%zu ", item->count);
-        ow_text_format(text, "%s%s%s%s", item->what, item->count > 1 ? "s" : "", own_size ? " " : "",
-                       own_size ? item->size : "");
+        ow_text_format(text, "%s%s", item->what, item->count > 1 ? "s" : "");
+        write_size(text, item);
     }
     if (card->ring_hint[0])
         ow_text_format(text, "%s%s", card->consumable_count > 0 ? ", " : "", card->ring_hint);
@@ -112,10 +121,19 @@ static void write_card(ow_text *text, const ow_card *card, source_list *sources)
     }
 }
 
+/* How much of the upper end's name is told: a seat that both have at their end is told once. */
+static size_t told_length(const char *upper, const char *lower)
+{
+    const char *seat = strrchr(upper, ' '), *other = strrchr(lower, ' ');
+    if (seat == NULL || other == NULL || strcmp(seat, other) != 0 || strchr(upper, ' ') == seat)
+        return strlen(upper);
+    return (size_t)(seat - upper);
+}
+
 /* Letter and sign, as in the drawing; then who meets whom, by which two ends. */
 static void write_ends(ow_text *text, const ow_layout *layout, size_t child)
 {
-    char letter[8], name[OW_END_TEXT_SIZE];
+    char letter[8], names[2][OW_END_TEXT_SIZE];
     const ow_end *upper = ow_layout_parent_end(layout, child), *lower = ow_layout_child_end(layout, child);
     ow_text between = ow_text_new(text->context);
     ow_canvas canvas = ow_canvas_new(text->context);
@@ -129,10 +147,11 @@ static void write_ends(ow_text *text, const ow_layout *layout, size_t child)
     ow_text_add(&between, " to ");
     ow_layout_node_name(&between, layout, child);
     ow_html_cell(text, ow_text_words(&between));
+    const char *above = ow_end_name(upper, names[0]), *below = ow_end_name(lower, names[1]);
     ow_text_add(text, "<td>");
-    ow_escape(text, ow_end_name(upper, name));
+    ow_escape_bytes(text, above, told_length(above, below));
     ow_text_add(text, " \xC3\x97 ");
-    ow_escape(text, ow_end_name(lower, name));
+    ow_escape(text, below);
     ow_text_add(text, "</td>\n");
     ow_text_done_into(&between, text);
 }

@@ -6,9 +6,10 @@
 #include "drawing/label_map.h"
 #include "drawing/labels.h"
 
-#define STEP 1.0  /* of the places tried */
-#define FINE 10   /* rings in which every place is tried; beyond, every second */
-#define REACH 110 /* rings: how far a label may stand off */
+#define STEP 1.0       /* of the places tried */
+#define FINE 10        /* rings in which every place is tried; beyond, every second */
+#define REACH 110      /* rings: how far a label may stand off */
+#define TIGHT_REACH 60 /* the same where height is limited: rather a smaller scale */
 #define GAP OW_LABEL_GAP
 #define NEAREST 1.6   /* of a label to its anchor */
 #define CROSSING 18.0 /* a leader across another leader */
@@ -74,12 +75,9 @@ bool ow_labels_collide(const ow_label *a, const ow_label *b)
            covered(b->at.from, b->at.anchor, &wide_a) > 0.0;
 }
 
-/* Whether a box may stand there at all. */
+/* Whether a box on the paper may stand there. */
 static bool is_free(const ow_labels *labels, const ow_label *own, const ow_box *box, bool alone)
 {
-    if (box->x0 < labels->least_x || box->x1 > labels->most_x || box->y0 < labels->least_y ||
-        box->y1 > labels->most_y)
-        return false;
     if (!ow_label_map_is_free(labels->map, box))
         return false;
     ow_box wide = widened(box, 0.4);
@@ -154,6 +152,10 @@ typedef struct seeking {
 static void try_place(seeking *self, double x, double y)
 {
     const ow_label *label = self->label;
+    const ow_labels *labels = self->labels;
+    if (x < labels->least_x || x + label->width > labels->most_x || y < labels->least_y ||
+        y + label->height > labels->most_y)
+        return;
     ow_label_place tried = {
         .box = {x, y, x + label->width, y + label->height}, .anchor = self->anchor, .placed = true};
     tried.from = leader_start(&tried.box, self->anchor);
@@ -232,7 +234,8 @@ ow_label_place ow_label_find_place(const ow_labels *labels, const ow_label *labe
     double inherent[OW_LABEL_ANCHORS];
     for (size_t anchor = 0; anchor < label->anchor_count; anchor++)
         inherent[anchor] = inherent_cost(labels, label->anchors[anchor]);
-    for (int ring = 0; ring < REACH && ring * STEP < self.best.cost + ROW; ring += ring < FINE ? 1 : 2)
+    int reach = labels->least_y > -DBL_MAX ? TIGHT_REACH : REACH;
+    for (int ring = 0; ring < reach && ring * STEP < self.best.cost + ROW; ring += ring < FINE ? 1 : 2)
         for (size_t anchor = 0; anchor < label->anchor_count; anchor++) {
             self.anchor = label->anchors[anchor];
             self.inherent = inherent[anchor];

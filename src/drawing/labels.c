@@ -7,10 +7,11 @@
 #include <math.h>
 #include <string.h>
 
-#define ROUNDS 3    /* of trying the worst again */
-#define WORTH 2.0   /* what a label must gain for others to be moved */
-#define WELL 12.0   /* an average cost at which no other order is tried */
-#define CONTENT 4.0 /* a label that costs no more is left where it is */
+#define ROUNDS 3     /* of trying the worst again */
+#define WORTH 2.0    /* what a label must gain for others to be moved */
+#define HOPELESS 3.0 /* labels without a place */
+#define WELL 20.0    /* an average cost at which no other order is tried */
+#define CONTENT 4.0  /* a label that costs no more is left where it is */
 
 typedef enum order_of_labels {
     AS_ADDED,
@@ -156,13 +157,28 @@ static void place_all(ow_labels *labels, order_of_labels by, size_t *order, ow_l
     }
 }
 
-/* The best of several orders; the first alone where it does well enough, or there is room. */
+bool ow_labels_are_crowded(const ow_labels *labels)
+{
+    for (size_t index = 0; index < labels->count; index++)
+        if (labels->items[index].at.cost >= OW_LABEL_FAR)
+            return true;
+    return false;
+}
+
+/* Whether another order may help: it does not pay where it stands well, nor where much finds no place. */
+static bool may_improve(const ow_labels *labels)
+{
+    double cost = total_cost(labels);
+    return (cost > WELL * (double)labels->count || ow_labels_are_crowded(labels)) &&
+           cost < HOPELESS * OW_LABEL_NO_PLACE;
+}
+
+/* The best of several orders; the first alone where there is room. */
 static void place_best(ow_labels *labels, size_t *order, ow_label_place *places, ow_label_place *best)
 {
     bool tight = labels->least_y > -DBL_MAX;
     place_all(labels, AS_ADDED, order, places);
-    for (int by = AS_ADDED + 1;
-         tight && by < ORDER_COUNT && total_cost(labels) > WELL * (double)labels->count; by++) {
+    for (int by = AS_ADDED + 1; tight && by < ORDER_COUNT && may_improve(labels); by++) {
         double before = total_cost(labels);
         save(labels, best);
         place_all(labels, (order_of_labels)by, order, places);
@@ -186,14 +202,6 @@ void ow_labels_place(ow_labels *labels)
     }
     ow_release(labels->context, order);
     ow_release(labels->context, places);
-}
-
-bool ow_labels_are_crowded(const ow_labels *labels)
-{
-    for (size_t index = 0; index < labels->count; index++)
-        if (labels->items[index].at.cost >= OW_LABEL_NO_PLACE)
-            return true;
-    return false;
 }
 
 ow_box ow_labels_bounds(const ow_labels *labels)

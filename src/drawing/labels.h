@@ -12,6 +12,7 @@
 
 #define OW_LABEL_GAP 0.9         /* between labels, and around obstacles, mm */
 #define OW_LABEL_NO_PLACE 1000.0 /* what a label costs that found none */
+#define OW_LABEL_FAR 120.0       /* and one whose leader is as long as a hand, or runs over much */
 #define OW_LABEL_LINES 3
 #define OW_LABEL_ANCHORS 4
 
@@ -71,7 +72,7 @@ void ow_labels_add(ow_labels *labels, const ow_label *label);
 void ow_labels_block(ow_labels *labels, const ow_box *box, bool words);
 /* Finds every label its place. OW_MEMORY marks the labels as failed. */
 void ow_labels_place(ow_labels *labels);
-/* Whether one found no place and stands below everything. */
+/* Whether one found no place, and stands below everything, or none near what it speaks of. */
 bool ow_labels_are_crowded(const ow_labels *labels);
 /* The box around all of them. */
 ow_box ow_labels_bounds(const ow_labels *labels);

@@ -90,19 +90,32 @@ static void put_words(ow_scene *scene, double most_height)
     ow_scene_label(scene);
 }
 
-/* The largest scale at which figure and words keep to the height. */
+/* Tries scales from the largest to the least that may be; whether one holds all words. */
+static bool find_scale(ow_scene *scene, double most_height)
+{
+    for (size_t index = 0; index < sizeof SCALES / sizeof SCALES[0] && !scene->labels.failed; index++) {
+        if (most_height > 0.0 && SCALES[index] < LEAST_SCALE)
+            return false;
+        ow_figure_arrange(&scene->figure, SCALES[index]);
+        if (!fits(scene, most_height))
+            continue;
+        put_words(scene, most_height);
+        if (most_height <= 0.0 || !ow_labels_are_crowded(&scene->labels))
+            return true;
+    }
+    return false;
+}
+
+/* The largest scale at which figure and words keep to the height; where none is, to a greater one. */
 static void lay_out(ow_scene *scene, double most_height)
 {
-    size_t last = sizeof SCALES / sizeof SCALES[0] - 1;
-    for (size_t index = 0; index <= last && !scene->labels.failed; index++) {
-        bool least = index == last || (most_height > 0.0 && SCALES[index] <= LEAST_SCALE);
-        ow_figure_arrange(&scene->figure, SCALES[index]);
-        if (!fits(scene, least ? 0.0 : most_height) && index < last)
-            continue;
-        put_words(scene, least ? 0.0 : most_height);
-        if (least || most_height <= 0.0 || !ow_labels_are_crowded(&scene->labels))
+    for (int more = 0; more < 5 && most_height > 0.0; more++)
+        if (find_scale(scene, most_height + 10.0 * more) || scene->labels.failed)
             return;
-    }
+    if (find_scale(scene, 0.0) || scene->labels.failed)
+        return;
+    ow_figure_arrange(&scene->figure, SCALES[sizeof SCALES / sizeof SCALES[0] - 1]);
+    put_words(scene, 0.0);
 }
 
 ow_status ow_scene_new(const ow_context *context, const ow_layout *layout, const ow_findings *findings,

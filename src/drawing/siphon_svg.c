@@ -13,7 +13,7 @@
 
 typedef struct curve {
     ow_spot flow[POINTS_MAX], hot[POINTS_MAX];
-    size_t count;
+    size_t count, hot_count; /* what stands still comes out at no temperature */
     double most_flow, least_hot, most_hot;
 } curve;
 
@@ -22,11 +22,15 @@ static curve follow(const double *angles_rad, const ow_siphon *siphons, size_t c
     curve way = {.least_hot = DBL_MAX, .most_hot = -DBL_MAX};
     for (size_t index = 0; index < count && way.count < POINTS_MAX; index++) {
         double angle = DEGREES(angles_rad[index]);
-        way.flow[way.count] = (ow_spot){angle, siphons[index].flow_m3s * 6e4};
-        way.hot[way.count++] = (ow_spot){angle, siphons[index].hot_c};
+        way.flow[way.count++] = (ow_spot){angle, siphons[index].flow_m3s * 6e4};
         way.most_flow = fmax(way.most_flow, siphons[index].flow_m3s * 6e4);
+        way.least_hot = fmin(way.least_hot, siphons[index].boiling_c);
+        way.most_hot = fmax(way.most_hot, siphons[index].boiling_c);
+        if (siphons[index].stands_still)
+            continue;
+        way.hot[way.hot_count++] = (ow_spot){angle, siphons[index].hot_c};
         way.least_hot = fmin(way.least_hot, siphons[index].hot_c);
-        way.most_hot = fmax(way.most_hot, fmax(siphons[index].hot_c, siphons[index].boiling_c));
+        way.most_hot = fmax(way.most_hot, siphons[index].hot_c);
     }
     return way;
 }
@@ -64,7 +68,7 @@ static void put_narrow_graphs(ow_sheet *sheet, const curve *way, const ow_siphon
     ow_graph_frame(&hot, "", "", false);
     put_angles(&hot, angle_rad, false);
     ow_graph_level(&hot, OW_PEN_DASHED, siphon->boiling_c, "");
-    ow_graph_curve(&hot, OW_PEN_BOLD, way->hot, way->count);
+    ow_graph_curve(&hot, OW_PEN_BOLD, way->hot, way->hot_count);
     ow_type boils = {.size = 2.6, .anchor = OW_AT_END};
     ow_draw_words(
         &sheet->canvas, &boils,
@@ -92,7 +96,7 @@ static void put_graphs(ow_sheet *sheet, const curve *way, const ow_siphon *sipho
     ow_graph_frame(&hot, "clocking angle, degrees", "comes out at, C", false);
     put_angles(&hot, angle_rad, false);
     ow_graph_level(&hot, OW_PEN_DASHED, siphon->boiling_c, "boils");
-    ow_graph_curve(&hot, OW_PEN_BOLD, way->hot, way->count);
+    ow_graph_curve(&hot, OW_PEN_BOLD, way->hot, way->hot_count);
     sheet->y += 76.0;
 }
 
@@ -120,9 +124,13 @@ ow_status ow_sheet_put_siphon(ow_sheet *sheet, const ow_loop *loop, const ow_sip
     if (way.count > 1)
         (sheet->width < OW_SHEET_NARROW ? put_narrow_graphs : put_graphs)(sheet, &way, siphon,
                                                                           loop->angle_rad);
-    for (size_t index = 0; index < way.count; index++)
-        ow_text_format(&words, " %.0f degrees: %.3f L/min, %.0f C.", way.flow[index].x, way.flow[index].y,
-                       way.hot[index].y);
+    for (size_t index = 0, hot = 0; index < way.count; index++) {
+        bool flows = hot < way.hot_count && way.hot[hot].x == way.flow[index].x;
+        ow_text_format(&words, " %.0f degrees: %.3f L/min", way.flow[index].x, way.flow[index].y);
+        if (flows)
+            ow_text_format(&words, ", %.0f C", way.hot[hot++].y);
+        ow_text_char(&words, '.');
+    }
     ow_text_format(&sheet->description, "%s ", ow_text_words(&words));
     sheet->canvas.body.failed = sheet->canvas.body.failed || words.failed;
     ow_text_done(&title);
