@@ -9,6 +9,7 @@
 #define FIGURE_WIDTH 164.0 /* of the figure itself; labels and dimensions stand beside it */
 #define FIGURE_HEIGHT 150.0
 #define WORDS_ABOVE 6.0 /* of height, that labels and dimensions take at the least */
+#define A_LITTLE 8.0    /* of height, mm, that a larger scale is worth */
 #define LEAST_SCALE 0.3 /* below it a small thread cannot be told from a big one: rather higher than that */
 
 /* Scales of ISO 5455 and steps between them, so that the paper is used. */
@@ -90,6 +91,17 @@ static void put_words(ow_scene *scene, double most_height)
     ow_scene_label(scene);
 }
 
+/* Tries the words at the scale that is set, within a height or a little more; whether all found a place. */
+static bool words_fit(ow_scene *scene, double most_height)
+{
+    for (int more = 0; more < 2 && !scene->labels.failed; more++) {
+        put_words(scene, most_height > 0.0 ? most_height + A_LITTLE * more : 0.0);
+        if (most_height <= 0.0 || !ow_labels_are_crowded(&scene->labels))
+            return true;
+    }
+    return false;
+}
+
 /* Tries scales from the largest to the least that may be; whether one holds all words. */
 static bool find_scale(ow_scene *scene, double most_height)
 {
@@ -97,10 +109,7 @@ static bool find_scale(ow_scene *scene, double most_height)
         if (most_height > 0.0 && SCALES[index] < LEAST_SCALE)
             return false;
         ow_figure_arrange(&scene->figure, SCALES[index]);
-        if (!fits(scene, most_height))
-            continue;
-        put_words(scene, most_height);
-        if (most_height <= 0.0 || !ow_labels_are_crowded(&scene->labels))
+        if (fits(scene, most_height) && words_fit(scene, most_height))
             return true;
     }
     return false;
@@ -109,8 +118,8 @@ static bool find_scale(ow_scene *scene, double most_height)
 /* The largest scale at which figure and words keep to the height; where none is, to a greater one. */
 static void lay_out(ow_scene *scene, double most_height)
 {
-    for (int more = 0; more < 5 && most_height > 0.0; more++)
-        if (find_scale(scene, most_height + 10.0 * more) || scene->labels.failed)
+    for (int more = 0; more < 3 && most_height > 0.0; more++)
+        if (find_scale(scene, most_height + 2.0 * A_LITTLE * more) || scene->labels.failed)
             return;
     if (find_scale(scene, 0.0) || scene->labels.failed)
         return;

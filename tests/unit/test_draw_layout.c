@@ -40,10 +40,11 @@ static bool overlap(const ow_box *a, const ow_box *b)
 }
 
 /* No label over another, over a part, or over a dimension; all of them on the paper. */
-static void assert_clear(const ow_shipped *self, const ow_layout *layout, const ow_findings *findings)
+static void assert_clear(const ow_shipped *self, const ow_layout *layout, const ow_findings *findings,
+                         double most_height)
 {
     ow_scene scene;
-    assert_int_equal(ow_scene_new(&self->context, layout, findings, 0.0, &scene), OW_OK);
+    assert_int_equal(ow_scene_new(&self->context, layout, findings, most_height, &scene), OW_OK);
     const ow_labels *labels = &scene.labels;
     assert_true(labels->count >= 2 * layout->node_count - 1); /* nodes and joints */
     for (size_t a = 0; a < labels->count; a++) {
@@ -74,7 +75,8 @@ static size_t draw_ask(ow_shipped *self, const ow_ask_words *words)
         assert_int_equal(ow_draw_layout_svg(&svg, &stack->layout, &stack->findings, NULL), OW_OK);
         ow_test_assert_svg(ow_text_words(&svg));
         assert_complete(self, &stack->layout, &stack->findings, ow_text_words(&svg));
-        assert_clear(self, &stack->layout, &stack->findings);
+        assert_clear(self, &stack->layout, &stack->findings, 0.0);
+        assert_clear(self, &stack->layout, &stack->findings, 70.0);
         ow_text_done(&svg);
         parts = ow_layout_part_count(&stack->layout);
     }
@@ -180,7 +182,7 @@ static void a_wrong_layout_is_drawn_with_its_findings(void **state)
     assert_int_equal(ow_draw_layouts_svg(&svg, layout, checked.findings, 1, NULL), OW_OK);
     ow_test_assert_svg(ow_text_words(&svg));
     assert_complete(self, layout, &checked.findings[0], ow_text_words(&svg));
-    assert_clear(self, layout, &checked.findings[0]);
+    assert_clear(self, layout, &checked.findings[0], 0.0);
     assert_non_null(strstr(ow_text_words(&svg), "&lt;wrong&gt; &amp; &quot;odd&quot;"));
     assert_null(strstr(ow_text_words(&svg), "<wrong>"));
     ow_text_done(&svg);
@@ -230,6 +232,39 @@ static void every_allocation_may_fail(void **state)
     ow_layouts_free(&self->context, layout, 1);
 }
 
+/* Parts shrink, words do not: the same size of type at every height, and nothing far beyond it. */
+static void a_drawing_keeps_to_the_height_that_it_is_given(void **state)
+{
+    ow_shipped *self = *state;
+    const ow_ask_words words = {.from = "brockle-4:gallery",
+                                .to = {"plover-41:oil-in"},
+                                .to_count = 1,
+                                .keep = {"sw-2", "sender-2"},
+                                .keep_count = 2};
+    static const double HEIGHTS[] = {60.0, 80.0, 110.0};
+    ow_ask_set set;
+    ow_answers answers;
+    double scale = 0.0;
+    ow_shipped_answer(self, &words, &set, &answers);
+    const ow_layout *layout = &answers.items[0].stacks[0].layout;
+    for (size_t index = 0; index < sizeof HEIGHTS / sizeof HEIGHTS[0]; index++) {
+        ow_scene scene;
+        assert_int_equal(ow_scene_new(&self->context, layout, NULL, HEIGHTS[index], &scene), OW_OK);
+        ow_box bounds = ow_labels_bounds(&scene.labels);
+        assert_true(bounds.y1 - bounds.y0 <= HEIGHTS[index] + 8.0); /* a larger scale is worth a little */
+        assert_true(scene.figure.scale >= scale);
+        scale = scene.figure.scale;
+        for (size_t label = 0; label < scene.labels.count; label++) {
+            assert_true(scene.labels.items[label].at.cost < OW_LABEL_NO_PLACE);
+            if (scene.labels.items[label].line_count > 0)
+                assert_true(fabs(scene.labels.items[label].size - 2.6) < 1e-9);
+        }
+        ow_scene_done(&scene);
+    }
+    ow_answers_done(&answers);
+    ow_ask_set_done(&set);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -238,6 +273,7 @@ int main(void)
         cmocka_unit_test(a_wrong_layout_is_drawn_with_its_findings),
         cmocka_unit_test(a_drawing_is_the_same_each_time),
         cmocka_unit_test(a_bare_drawing_is_the_figure_alone),
+        cmocka_unit_test(a_drawing_keeps_to_the_height_that_it_is_given),
         cmocka_unit_test(every_allocation_may_fail),
     };
     return cmocka_run_group_tests(tests, ow_shipped_load, ow_shipped_unload);
