@@ -67,7 +67,9 @@ terminal: $(BUILD)/oilway | $(BUILD)/.check-packages ## on a pseudo-terminal: co
 
 # ---- the counter page -----------------------------------------------------------------------
 # Over HTTP on a build with the sanitizers: a fault in a thread of the server ends its run with an error.
-.PHONY: counter-http
+.PHONY: counter-http counter-times
+counter-times: $(BUILD)/oilway ## how long each route of the counter takes
+	@python3 tests/counter/times.py $(BUILD)/oilway
 counter-http: | $(BUILD)/.check-packages ## the counter over HTTP, with ASan and UBSan
 	$(MAKE) BUILD=$(BUILD)/asan $(ASAN) all
 	@tests/counter/over_http.py $(BUILD)/asan/oilway
