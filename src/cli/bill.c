@@ -108,6 +108,9 @@ const cli_command cli_bill = {
     .name = "bill",
     .arguments = "LAYOUT | JOB",
     .summary = "the bill of fittings, hoses cut and consumables by size",
+    .detail = "LAYOUT and JOB are YAML files as check and plan read them; - reads standard input. What stock "
+              "is short of is\n"
+              "said, and no reason for another exit status.",
     .options = options,
     .option_count = sizeof options / sizeof options[0],
     .least = 1,

@@ -77,6 +77,7 @@ const cli_command cli_caliper = {
     .least = 1,
     .most = 1,
     .uses = CLI_USES_PRINT,
+    .no = "no thread reads like that",
     .formats = "text json",
     .run = run_caliper,
 };

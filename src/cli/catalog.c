@@ -139,6 +139,10 @@ const cli_command cli_catalog = {
     .name = "catalog",
     .arguments = "[list | show ID | check]",
     .summary = "look at and verify the catalogue",
+    .detail = "list (or nothing): every part and machine in a line. show: one of them, all that is known. "
+              "check: the pages\n"
+              "read and looked over; every fault and doubt is told with its place, and exit is 2 if there is "
+              "an error.",
     .most = 2,
     .uses = CLI_USES_SHOP | CLI_USES_STOCK | CLI_USES_PRINT,
     .formats = "text json",

@@ -50,6 +50,7 @@ typedef struct cli_command {
     size_t option_count;
     size_t least, most;  /* positional arguments */
     unsigned uses;       /* of cli_use */
+    const char *no;      /* what exit status 1 says; NULL: it is never returned */
     const char *formats; /* what --format takes here, blank separated */
     cli_exit (*run)(cli_run *run);
 } cli_command;
@@ -111,7 +112,11 @@ bool cli_is_format(const cli_run *run, const char *format);
 /* Whether the option is not given, or the format is among the blank-separated ones; complains otherwise. */
 bool cli_only_in(const cli_run *run, const char *option, const char *formats);
 
-/* help.c */
+/* help.c: the letters that stand for values, with what they are; the last row is NULL. */
+typedef struct cli_value_word {
+    const char *value, *says;
+} cli_value_word;
+extern const cli_value_word cli_value_words[];
 void cli_print_help(const cli_command *command); /* NULL: of the whole */
 void cli_print_usage_hint(const cli_command *command);
 
@@ -123,6 +128,8 @@ void cli_print_aside(cli_run *run, ow_text *text);
 cli_exit cli_fail(cli_run *run, ow_status status);
 void cli_report(void *user, const ow_diagnostic *diagnostic);
 void cli_find_style(cli_run *run);
+/* Columns of the terminal that standard output is, 40 at the least; 100 if it is none. */
+size_t cli_terminal_width(void);
 void cli_complain(const char *option, const char *format, ...) __attribute__((format(printf, 2, 3)));
 
 /* progress.c: begins to listen to the library, and to Ctrl-C. */

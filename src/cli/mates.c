@@ -133,6 +133,7 @@ const cli_command cli_mates = {
     .least = 1,
     .most = 2,
     .uses = CLI_USES_SHOP | CLI_USES_PRINT,
+    .no = "nothing seals, or that pair does not",
     .formats = "text json",
     .run = run_mates,
 };

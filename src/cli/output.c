@@ -10,6 +10,8 @@
 
 #include "cli/cli.h"
 
+#define WIDTH_LEAST 40 /* columns: ow_style takes no less */
+
 cli_exit cli_print(cli_run *run, ow_text *text, cli_exit exit)
 {
     const char *path = cli_value(run, "output");
@@ -105,17 +107,24 @@ static bool locale_is_utf8(void)
     return false;
 }
 
+size_t cli_terminal_width(void)
+{
+    const ow_style usual = OW_STYLE_INIT;
+    struct winsize window;
+    if (!isatty(STDOUT_FILENO) || ioctl(STDOUT_FILENO, TIOCGWINSZ, &window) != 0 || window.ws_col == 0)
+        return usual.width;
+    return window.ws_col < WIDTH_LEAST ? WIDTH_LEAST : window.ws_col;
+}
+
 void cli_find_style(cli_run *run)
 {
     const char *no_colour = getenv("NO_COLOR");
     const char *terminal = getenv("TERM");
-    struct winsize window;
     run->style = (ow_style)OW_STYLE_INIT;
     run->style.colour = isatty(STDOUT_FILENO) && (no_colour == NULL || no_colour[0] == '\0') &&
                         (terminal == NULL || strcmp(terminal, "dumb") != 0) &&
                         cli_value(run, "output") == NULL;
     run->style.ascii = cli_has(run, "ascii") || !locale_is_utf8();
     run->style.cards = cli_has(run, "cards");
-    if (isatty(STDOUT_FILENO) && ioctl(STDOUT_FILENO, TIOCGWINSZ, &window) == 0 && window.ws_col >= 40)
-        run->style.width = window.ws_col;
+    run->style.width = cli_terminal_width();
 }

@@ -50,6 +50,7 @@ const cli_command cli_plan = {
     .least = 1,
     .most = 1,
     .uses = CLI_USES_SHOP | CLI_USES_STOCK | CLI_USES_PRINT,
+    .no = "a finding of severity error",
     .formats = "text json yaml svg html",
     .run = run_plan,
 };

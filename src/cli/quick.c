@@ -169,6 +169,7 @@ const cli_command cli_drain = {
     .options = drain_options,
     .option_count = sizeof drain_options / sizeof drain_options[0],
     .uses = CLI_USES_PRINT,
+    .no = "a finding of severity error",
     .formats = "text json",
     .run = run_drain,
 };
@@ -181,6 +182,7 @@ const cli_command cli_feed = {
     .least = 1,
     .most = 1,
     .uses = CLI_USES_PRINT,
+    .no = "a finding of severity error",
     .formats = "text json",
     .run = run_feed,
 };
@@ -193,6 +195,7 @@ const cli_command cli_siphon = {
     .least = 1,
     .most = 1,
     .uses = CLI_USES_PRINT,
+    .no = "it boils, or stands still",
     .formats = "text json",
     .run = run_siphon,
 };

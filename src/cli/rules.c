@@ -33,8 +33,8 @@ const cli_command cli_rules = {
     .name = "rules",
     .arguments = "[ID]",
     .summary = "the rules that checks and plans judge by, each with its mend and source",
-    .detail =
-        "ID is that of a finding: with it, that rule alone. --format md writes docs/rules.md, always whole.",
+    .detail = "ID is the word that a finding begins with, such as taper-aimed: that rule alone. --format md "
+              "writes docs/rules.md, always whole.",
     .least = 0,
     .most = 1,
     .uses = CLI_USES_PRINT,

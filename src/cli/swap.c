@@ -125,6 +125,7 @@ const cli_command cli_swap = {
     .least = 2,
     .most = 2,
     .uses = CLI_USES_SHOP | CLI_USES_STOCK | CLI_USES_PRINT,
+    .no = "nothing else fits there",
     .formats = "text json",
     .run = run_swap,
 };
