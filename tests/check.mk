@@ -61,9 +61,10 @@ cases: $(BUILD)/oilway | $(BUILD)/.check-packages ## run the end-to-end cases ag
 	@tests/cli/run.py $(BUILD)/oilway $(CLI_CASES)
 
 .PHONY: terminal
-terminal: $(BUILD)/oilway | $(BUILD)/.check-packages ## on a pseudo-terminal: completion in bash, zsh and fish; progress, Ctrl-C
+terminal: $(BUILD)/oilway | $(BUILD)/.check-packages ## on a pseudo-terminal: completion in bash, zsh and fish; progress, Ctrl-C, width
 	@tests/cli/shells.py $(BUILD)/oilway bash zsh fish
 	@tests/cli/waiting.py $(BUILD)/oilway
+	@tests/cli/looks.py $(BUILD)/oilway
 
 # ---- the counter page -----------------------------------------------------------------------
 # Over HTTP on a build with the sanitizers: a fault in a thread of the server ends its run with an error.

@@ -34,6 +34,9 @@ void ow_text_format(ow_text *text, const char *format, ...) __attribute__((forma
 
 /* Replaces what is not ASCII: signs of the trade by words (37° by 37 deg), other letters by "?". */
 void ow_text_make_ascii(ow_text *text);
+/* Breaks lines of more columns than that at blanks, so that no terminal breaks them within a word; the rest
+ * is set in, behind the strokes of a drawing. A single word that is wider stays whole. */
+void ow_text_fit(ow_text *text, size_t width);
 
 /* The words so far, "" when none; lent until the next append. */
 const char *ow_text_words(const ow_text *text);

@@ -18,6 +18,8 @@ cli_exit cli_print(cli_run *run, ow_text *text, cli_exit exit)
     cli_progress_erase(run);
     if (run->style.ascii && cli_is_format(run, "text"))
         ow_text_make_ascii(text);
+    if (cli_is_format(run, "text") && path == NULL && isatty(STDOUT_FILENO))
+        ow_text_fit(text, run->style.width);
     ow_status status = ow_text_status(text);
     if (status != OW_OK || cli_interrupted()) {
         exit = cli_fail(run, status);
@@ -76,6 +78,8 @@ void cli_report(void *user, const ow_diagnostic *diagnostic)
     ow_text_diagnostic(&text, diagnostic);
     if (run->style.ascii)
         ow_text_make_ascii(&text);
+    if (diagnostic->line_text == NULL && isatty(STDERR_FILENO)) /* a mark must stay below what it marks */
+        ow_text_fit(&text, run->style.width);
     fputs(ow_text_words(&text), stderr);
     if (diagnostic->severity == OW_ERROR) {
         run->errors++;

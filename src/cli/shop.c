@@ -2,6 +2,7 @@
 /* Opens the catalogue: --catalog, else OILWAY_CATALOG, else the one that came with the program, which is
  * looked for beside the executable (source tree, then an installed tree) before the place it was built for.
  */
+#define _XOPEN_SOURCE 700 /* realpath */
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -30,6 +31,15 @@ static bool own_folder(char *folder, size_t size)
     return true;
 }
 
+/* "build/../catalog" as people write it. */
+static void make_plain(char *path, size_t size)
+{
+    char *plain = realpath(path, NULL);
+    if (plain != NULL && strlen(plain) < size)
+        memcpy(path, plain, strlen(plain) + 1);
+    free(plain);
+}
+
 /* The catalogue that came with the program, into `path`. */
 static bool shipped_catalog(char *path, size_t size)
 {
@@ -39,8 +49,10 @@ static bool shipped_catalog(char *path, size_t size)
     if (own_folder(folder, sizeof folder)) {
         for (size_t index = 0; index < sizeof beside / sizeof beside[0]; index++) {
             int length = snprintf(path, size, "%s/%s", folder, beside[index]);
-            if (length > 0 && (size_t)length < size && is_folder(path))
+            if (length > 0 && (size_t)length < size && is_folder(path)) {
+                make_plain(path, size);
                 return true;
+            }
         }
     }
     int length = snprintf(path, size, "%s", OW_INSTALLED_CATALOG);

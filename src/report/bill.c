@@ -30,12 +30,6 @@ static void write_quantity(ow_text *text, const ow_bill_line *line)
     write_length(text, line->length_m);
 }
 
-static void pad_to(ow_text *text, size_t start, size_t column)
-{
-    size_t width = text->length - start;
-    ow_text_repeat(text, ' ', width < column ? column - width : 1);
-}
-
 static bill_columns find_columns(ow_text *text, const ow_bill *bill)
 {
     size_t quantity = 0, id = 0;
@@ -44,7 +38,7 @@ static bill_columns find_columns(ow_text *text, const ow_bill *bill)
         write_quantity(&words, &bill->lines[index]);
         quantity = words.length > quantity ? words.length : quantity;
         ow_text_done_into(&words, text);
-        size_t length = strlen(bill->lines[index].part->id);
+        size_t length = ow_look_width(bill->lines[index].part->id);
         id = length > id ? length : id;
     }
     bill_columns columns = {quantity + 4, 0, 0};
@@ -94,12 +88,12 @@ static void write_line(ow_text *text, const ow_bill_line *line, const bill_colum
     size_t start = text->length;
     ow_text_add(text, "  ");
     write_quantity(text, line);
-    pad_to(text, start, columns->id);
+    ow_look_pad(text, start, columns->id);
     ow_text_add(text, line->part->id);
-    pad_to(text, start, columns->price);
+    ow_look_pad(text, start, columns->price);
     write_price(text, line);
     ow_text_add(text, "  ");
-    ow_look_fold(text, style, text->length - start, columns->title, line->part->title);
+    ow_look_fold(text, style, ow_look_width(ow_text_words(text) + start), columns->title, line->part->title);
     if (line->has_stock && line->short_by > 0.0) {
         ow_text_add(text, "  ");
         ow_look_paint(text, OW_PAINT_WARN, style, "not in the drawer: ");
@@ -141,7 +135,7 @@ static void write_bores(ow_text *text, const ow_bill *bill)
         headed = true;
         size_t start = text->length;
         ow_text_format(text, "  %s", part->id);
-        pad_to(text, start, 30);
+        ow_look_pad(text, start, 30);
         ow_bores_write(text, bore, &nominal);
         ow_text_char(text, '\n');
     }

@@ -13,8 +13,7 @@ static void write_name(ow_text *text, const ow_candidate *candidate)
     ow_thread_write(text, &candidate->thread);
     if (candidate->thread.family == OW_THREAD_NPT)
         ow_text_add(text, "(F)");
-    size_t width = text->length - start;
-    ow_text_repeat(text, ' ', width < NAME_COLUMN ? NAME_COLUMN - width : 1);
+    ow_look_pad(text, start, NAME_COLUMN);
 }
 
 static void write_candidate(ow_text *text, const ow_candidate *candidate, const ow_style *style)

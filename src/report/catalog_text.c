@@ -4,20 +4,14 @@
 
 #include "report/look.h"
 
-static void pad(ow_text *text, size_t start, size_t width)
-{
-    size_t written = text->length - start;
-    ow_text_repeat(text, ' ', written < width ? width - written : 1);
-}
-
 static void list_part(ow_text *text, const ow_part *part)
 {
     size_t start = text->length;
     char words[OW_END_TEXT_SIZE];
     ow_text_add(text, part->id);
-    pad(text, start, 20);
+    ow_look_pad(text, start, 20);
     ow_text_add(text, ow_kind_word(part->kind));
-    pad(text, start, 34);
+    ow_look_pad(text, start, 34);
     for (size_t end = 0; end < part->end_count; end++)
         ow_text_format(text, "%s%s", end > 0 ? " / " : "", ow_end_name(&part->ends[end], words));
     if (part->has_price) {
@@ -31,9 +25,9 @@ static void list_machine(ow_text *text, const ow_machine *machine)
 {
     size_t start = text->length;
     ow_text_add(text, machine->id);
-    pad(text, start, 20);
+    ow_look_pad(text, start, 20);
     ow_text_add(text, ow_kind_word(machine->kind));
-    pad(text, start, 34);
+    ow_look_pad(text, start, 34);
     for (size_t port = 0; port < machine->port_count; port++)
         ow_text_format(text, "%s%s", port > 0 ? ", " : "", machine->ports[port].name);
     ow_text_char(text, '\n');

@@ -3,6 +3,10 @@
 
 #include <string.h>
 
+#include "base/columns.h"
+
+#define FOLDED_LEAST 28 /* columns that folded words have */
+
 static const struct {
     const char *utf8;
     const char *ascii;
@@ -30,27 +34,34 @@ void ow_look_paint(ow_text *text, ow_paint paint, const ow_style *style, const c
         ow_text_add(text, words);
 }
 
-/* Characters in UTF-8 words: bytes that do not continue one. */
-static size_t width_of(const char *words, size_t length)
-{
-    size_t width = 0;
-    for (size_t index = 0; index < length; index++)
-        width += ((unsigned char)words[index] & 0xC0u) != 0x80u;
-    return width;
-}
-
 size_t ow_look_width(const char *words)
 {
-    return width_of(words, strlen(words));
+    return ow_columns(words, strlen(words));
+}
+
+void ow_look_pad(ow_text *text, size_t start, size_t column)
+{
+    size_t used = text->length > start ? ow_columns(text->data + start, text->length - start) : 0;
+    ow_text_repeat(text, ' ', used < column ? column - used : 1);
+}
+
+void ow_look_cell(ow_text *text, const char *words, size_t columns)
+{
+    size_t length = ow_columns_cut(words, strlen(words), columns);
+    ow_text_bytes(text, words, length);
+    ow_text_repeat(text, ' ', columns - ow_columns(words, length));
 }
 
 void ow_look_fold(ow_text *text, const ow_style *style, size_t column, size_t indent, const char *words)
 {
     bool first = true;
+    if (indent + FOLDED_LEAST > style->width) /* a narrow terminal: room before order */
+        indent = style->width > FOLDED_LEAST ? style->width - FOLDED_LEAST : 0;
     for (const char *at = words; *at != '\0';) {
         size_t length = strcspn(at, " ");
-        size_t width = width_of(at, length);
-        if (!first && column + 1 + width > style->width && width + indent < style->width) {
+        size_t width = ow_columns(at, length);
+        if ((!first || column > indent) && column + 1 + width > style->width &&
+            width + indent < style->width) {
             ow_text_char(text, '\n');
             ow_text_repeat(text, ' ', indent);
             column = indent;

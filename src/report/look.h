@@ -31,8 +31,12 @@ typedef enum ow_paint {
 /* Appends words in a paint; plain where the style has no colour. */
 void ow_look_paint(ow_text *text, ow_paint paint, const ow_style *style, const char *words);
 
-/* Characters in UTF-8 words. */
+/* Columns of UTF-8 words. */
 size_t ow_look_width(const char *words);
+/* Blanks up to a column, counted from byte `start` of the text; at least one. */
+void ow_look_pad(ow_text *text, size_t start, size_t column);
+/* Words in a cell: cut and padded to so many columns. */
+void ow_look_cell(ow_text *text, const char *words, size_t columns);
 /* Appends words folded to the style's width; further lines begin with `indent` blanks. `column` is where the
  * line stands already. Ends without a newline. */
 void ow_look_fold(ow_text *text, const ow_style *style, size_t column, size_t indent, const char *words);

@@ -20,7 +20,7 @@ static void write_states(ow_text *text, const ow_line_answer *answer)
     for (size_t i = 0; i < answer->feed.state_count; i++) {
         const ow_feed_result *result = &answer->feed.results[i];
         ow_text_add(text, "  ");
-        ow_physics_cell(text, result->state->name, 14);
+        ow_look_cell(text, result->state->name, 14);
         ow_text_format(text, " %5.0f C %5.4g mm2/s %5.2f bar %5.2f bar %3.0f psi ", result->state->oil_c,
                        result->viscosity_mm2s, result->state->source_pa / bar, result->turbo_pa / bar,
                        result->turbo_pa / psi);
@@ -37,7 +37,7 @@ static void write_loads(ow_text *text, const ow_feed_result *result)
     for (size_t i = 0; i < result->load_count; i++) {
         const ow_feed_load *load = &result->loads[i];
         ow_text_add(text, "  ");
-        ow_physics_cell(text, load->name, 24);
+        ow_look_cell(text, load->name, 24);
         if (load->dead)
             ow_text_format(text, " %8.3f bar  no flow, sees the pressure\n", load->pressure_pa / bar);
         else
@@ -53,7 +53,7 @@ static void write_path(ow_text *text, const ow_feed_result *result, const ow_sty
     for (size_t i = 0; i < result->loss_count; i++) {
         const ow_piece_loss *loss = &result->losses[i];
         ow_text_add(text, "  ");
-        ow_physics_cell(text, loss->name[0] != '\0' ? loss->name : loss->kind, 24);
+        ow_look_cell(text, loss->name[0] != '\0' ? loss->name : loss->kind, 24);
         ow_text_char(text, ' ');
         if (loss->bore_m > 0.0)
             ow_text_format(text, "%6.2f mm %9.4g", loss->bore_m * 1e3, loss->reynolds);

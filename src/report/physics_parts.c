@@ -67,19 +67,6 @@ __attribute__((format(printf, 3, 0))) static void format_whole(char *words, size
     words[ow_utf8_valid(words, strlen(words))] = '\0';
 }
 
-void ow_physics_cell(ow_text *text, const char *words, size_t width)
-{
-    size_t length = 0, used = 0;
-    while (words[length] != '\0' && used < width) {
-        length++;
-        while (((unsigned char)words[length] & 0xC0u) == 0x80u)
-            length++;
-        used++;
-    }
-    ow_text_bytes(text, words, length);
-    ow_text_repeat(text, ' ', width - used);
-}
-
 void ow_physics_title(ow_text *text, ow_paint paint, const ow_style *style, const char *format, ...)
 {
     char words[512];

@@ -19,8 +19,6 @@ void ow_json_remarks(ow_json *json, cJSON *parent, const char *name, const ow_fi
 /* A line of its own in a paint. */
 void ow_physics_title(ow_text *text, ow_paint paint, const ow_style *style, const char *format, ...)
     __attribute__((format(printf, 4, 5)));
-/* Words in a column of so many characters: cut or filled up, never within a character. */
-void ow_physics_cell(ow_text *text, const char *words, size_t width);
 /* "  label          value" */
 void ow_physics_row(ow_text *text, const char *label, const char *value_format, ...)
     __attribute__((format(printf, 3, 4)));

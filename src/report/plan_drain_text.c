@@ -12,10 +12,11 @@ static void write_segments(ow_text *text, const ow_plan_return *home)
         text, "       through                        slope   length      bore   full hot   cold        Re\n");
     for (size_t index = 0; index < home->segment_count; index++) {
         const ow_drain_segment *segment = &home->segments[index];
-        ow_text_format(text,
-                       "    %2zu %-28.28s %5.1f deg  %4.0f mm  %5.1f mm      %3.0f %%  %3.0f %%  %8.0f\n",
-                       index + 1, home->segment_parts[index], segment->slope_rad * OW_DEGREES_PER_RADIAN,
-                       segment->length_m * 1e3, segment->bore_m * 1e3, home->hot[index].flow.fill * 100.0,
+        ow_text_format(text, "    %2zu ", index + 1);
+        ow_look_cell(text, home->segment_parts[index], 28);
+        ow_text_format(text, " %5.1f deg  %4.0f mm  %5.1f mm      %3.0f %%  %3.0f %%  %8.0f\n",
+                       segment->slope_rad * OW_DEGREES_PER_RADIAN, segment->length_m * 1e3,
+                       segment->bore_m * 1e3, home->hot[index].flow.fill * 100.0,
                        home->cold[index].flow.fill * 100.0, home->hot[index].flow.reynolds);
     }
 }

@@ -17,10 +17,11 @@ static void write_states(ow_text *text, const ow_plan_feed *feed, const ow_style
                 "  state        oil     mm2/s    gallery       at the turbo         flow   first oil\n");
     for (size_t index = 0; index < feed->answer.state_count; index++) {
         const ow_feed_result *result = &feed->answer.results[index];
-        ow_text_format(text, "  %-10.10s %3.0f C  %8.1f  %5.2f bar  %5.2f bar %3.0f psi  %6.3f L/min",
-                       result->state->name, result->state->oil_c, result->viscosity_mm2s,
-                       result->state->source_pa / 1e5, result->turbo_pa / 1e5,
-                       result->turbo_pa / OW_PA_PER_PSI, result->flow_m3s * OW_LPM);
+        ow_text_add(text, "  ");
+        ow_look_cell(text, result->state->name, 10);
+        ow_text_format(text, " %3.0f C  %8.1f  %5.2f bar  %5.2f bar %3.0f psi  %6.3f L/min",
+                       result->state->oil_c, result->viscosity_mm2s, result->state->source_pa / 1e5,
+                       result->turbo_pa / 1e5, result->turbo_pa / OW_PA_PER_PSI, result->flow_m3s * OW_LPM);
         if (result->first_oil_known)
             ow_text_format(text, "  %5.1f s  ", result->first_oil_s);
         else
@@ -58,7 +59,8 @@ static void write_parts(ow_text *text, const ow_plan_feed *feed)
         if (strcmp(branch, part->branch) != 0)
             ow_text_format(text, "    to %s\n", part->branch);
         branch = part->branch;
-        ow_text_format(text, "    %-28.28s", part->part);
+        ow_text_add(text, "    ");
+        ow_look_cell(text, part->part, 28);
         if (part->bore_m > 0.0)
             ow_text_format(text, "%5.2f mm  %8.0f", part->bore_m * 1e3, part->reynolds);
         else

@@ -19,8 +19,7 @@ static void write_swap(ow_text *text, const ow_swap *swap, size_t width)
 {
     size_t start = text->length;
     ow_text_format(text, "  %s", swap->part->id);
-    size_t used = text->length - start;
-    ow_text_repeat(text, ' ', used < width + 4 ? width + 4 - used : 1);
+    ow_look_pad(text, start, width + 4);
     ow_text_add(text, swap->part->title);
     if (swap->part->angle_rad > 0) {
         ow_text_add(text, ", ");
@@ -54,7 +53,7 @@ void ow_report_swaps_text(ow_text *text, const ow_layout *layouts, size_t index,
                    plural(swaps->warnings, "warning", "warnings"));
     size_t shown = swaps->count < most ? swaps->count : most;
     for (size_t item = 0; item < shown; item++) {
-        size_t length = ow_utf8_count(swaps->items[item].part->id, strlen(swaps->items[item].part->id));
+        size_t length = ow_look_width(swaps->items[item].part->id);
         width = length > width ? length : width;
     }
     for (size_t item = 0; item < shown; item++)
