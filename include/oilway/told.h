@@ -20,7 +20,7 @@ void ow_told_done(ow_told *told);
  * For ow_context.report, with the list as its user. What there is no memory for is counted, not kept:
  * ow_told_status says so.
  */
-void ow_told_take(void *told, const ow_diagnostic *diagnostic);
+void ow_told_take(void *user, const ow_diagnostic *diagnostic);
 ow_status ow_told_status(const ow_told *told); /* OW_OK or OW_MEMORY */
 
 #endif

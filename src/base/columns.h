@@ -6,8 +6,9 @@
 #include <stddef.h>
 
 /*
- * Columns of UTF-8 words: two for the wide signs of East Asia and for pictures, none for signs that combine with
- * the one before them or cannot be seen, nor for a terminal's colour codes. A byte that is no UTF-8 takes one.
+ * Columns of UTF-8 words: two for the wide signs of East Asia and for pictures, none for signs that combine
+ * with the one before them or cannot be seen, nor for a terminal's colour codes. A byte that is no UTF-8
+ * takes one.
  */
 size_t ow_columns(const char *words, size_t length);
 /* Bytes of the longest beginning that takes no more than so many columns; never half a sign. */
