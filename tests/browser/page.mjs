@@ -401,6 +401,54 @@ async function the_keyboard_alone_suffices() {
   await page.close();
 }
 
+async function threads_and_jobs_need_no_mouse_either() {
+  const page = await open("");
+  await tabTo(page, "^Name a thread");
+  await page.keyboard.press("Enter");
+  await tabTo(page, "^Diameter");
+  await page.keyboard.type("9.7");
+  await tabTo(page, "^not said");
+  await page.keyboard.press("ArrowUp");
+  await page.keyboard.press("ArrowUp");
+  await says(page, "thread", "Likeliest: R1/8 male");
+  await tabTo(page, "^R1/8 male");
+  await page.keyboard.press("Enter");
+  await says(page, "mates", "seal on R1/8 male");
+  /* Back to the top by the skip link's way, then the job. */
+  await page.goto(home + "?view=job");
+  await page.waitForFunction(() => document.getElementById("job-engine").options.length > 3);
+  await tabTo(page, "^Engine");
+  await page.keyboard.type("brockle-4");
+  await tabTo(page, "^Turbo");
+  await page.keyboard.type("plover-41");
+  await tabTo(page, "^Oil");
+  await page.keyboard.type("20W-50");
+  await page.keyboard.press("Enter");
+  await says(page, "job", "hold");
+  assert.match(await page.locator("#job-text").inputValue(), /^engine: brockle-4\nturbo: plover-41\nkeep: \[sw-2\]\noil: 20W-50$/m);
+  await quiet(page);
+  await tabTo(page, "^What is assumed");
+  await page.keyboard.press("Enter");
+  assert.equal(await page.evaluate(() => document.activeElement.textContent), "Assumed");
+  await page.close();
+}
+
+async function a_named_thread_prints_on_one_or_two_pages() {
+  for (const where of [FILLED.thread, FILLED.mates]) {
+    const page = await open(where);
+    await page.waitForSelector("#mates-result tbody tr");
+    await page.waitForFunction(() => document.getElementById("thread-status").textContent || !document.querySelector('[name="diameter"]').value);
+    for (const format of ["A4", "Letter"]) {
+      const file = path.join(SCRATCH, "thread.pdf");
+      await page.pdf({ path: file, format });
+      assert.ok(pagesOf(file) <= 2, `${where} on ${format}: ${pagesOf(file)} pages`);
+      assert.match(wordsOf(file), /What goes on it/);
+      if (where === FILLED.thread) assert.match(wordsOf(file), /Measured: diameter 9\.7 mm, male\./);
+    }
+    await page.close();
+  }
+}
+
 /* ---- bad input ------------------------------------------------------------------------------ */
 
 async function bad_input_is_marked_and_mended() {
@@ -651,9 +699,9 @@ async function nothing_is_asked_elsewhere_and_nothing_complains() {
 
 const TESTS = [a_stack_is_found_and_its_switch_kept, the_oil_is_reckoned_in_the_layout_that_is_looked_at, limits_are_held, a_thread_is_named_and_what_goes_on_it, a_part_is_swapped_and_the_layout_checked_again,
   a_layout_that_does_not_hold_says_why, a_job_is_written_and_planned, the_link_holds_every_field, going_back_and_forward_loses_nothing,
-  a_text_too_long_for_a_link_is_still_there_after_reloading, the_keyboard_alone_suffices, bad_input_is_marked_and_mended,
+  a_text_too_long_for_a_link_is_still_there_after_reloading, the_keyboard_alone_suffices, threads_and_jobs_need_no_mouse_either, bad_input_is_marked_and_mended,
   markup_typed_in_stays_text, an_unreadable_layout_names_its_line, where_there_is_no_stack_the_missing_part_is_named,
-  a_bad_catalogue_is_told_and_the_page_goes_on, what_is_printed_is_the_sheet_on_one_or_two_pages, the_print_button_prints_the_newest_sheet_under_its_own_name, the_counter_sheet_opens_with_its_own_style, on_a_phone_who_asks_is_led_to_the_answer, nothing_is_wider_than_the_page, wider_text_still_fits,
+  a_bad_catalogue_is_told_and_the_page_goes_on, what_is_printed_is_the_sheet_on_one_or_two_pages, the_print_button_prints_the_newest_sheet_under_its_own_name, a_named_thread_prints_on_one_or_two_pages, the_counter_sheet_opens_with_its_own_style, on_a_phone_who_asks_is_led_to_the_answer, nothing_is_wider_than_the_page, wider_text_still_fits,
   the_rules_of_wcag_are_kept, answers_come_in_less_than_a_tenth_of_a_second, nothing_is_asked_elsewhere_and_nothing_complains];
 
 let failed = 0;

@@ -161,7 +161,7 @@ function showAnswer(answer, milliseconds, pairs) {
   fill(by("stack-result"),
     several ? readings(answer, again) : null,
     one.explanation?.words ? h("p", null, one.explanation.words) : null,
-    found > 0 ? alternatives(one.stacks, again) : missing(one, pairs),
+    found > 0 ? alternatives(one, again) : missing(one, pairs),
     found > 0 ? oneStack(one, one.stacks[chosen], pairs)
       : [section("Findings", findingList(one.findings || [])), h("p", { class: "acts" }, several ? null : [printButton(), " ", sheetLink(sheetOf(askOnly(pairs))), " "], linkButton())]);
   by("stack-result").querySelector(".was-focused")?.focus();
@@ -176,12 +176,12 @@ function readings(answer, again) {
       ` ${one.reading}: `, one.stacks.length > 0 ? plural(one.stacks[0].part_count, "part", "parts") : "no stack")));
 }
 
-function stackFindings(stack) {
-  return stack.findings || [];
-}
+/* What the ask brings up, and what this layout of it is found to have. */
+const allFindings = (one, stack) => joinFindings(one.findings || [], stack.findings || []);
 
 /* Side by side; parts that the best does not have are marked. */
-function alternatives(stacks, again) {
+function alternatives(one, again) {
+  const { stacks } = one;
   const best = new Set(stacks[0].parts.map((part) => part.id));
   const focused = document.activeElement?.name === "alternative";
   return h("fieldset", { class: "alternatives" }, h("legend", null, stacks.length > 1 ? "Side by side" : "The layout"),
@@ -190,7 +190,7 @@ function alternatives(stacks, again) {
         h("input", { type: "radio", name: "alternative", checked: index === chosen, class: focused && index === chosen ? "was-focused" : null,
           change: () => { chosen = index; again(); } }),
         h("b", null, ` ${index + 1}. ${plural(stack.part_count, "part", "parts")}`), h("span", null, price(stack.price))),
-      h("span", { class: "sub" }, `bore ${number(stack.narrowest_bore_mm, "mm")}; ${countFindings(stackFindings(stack))}`),
+      h("span", { class: "sub" }, `bore ${number(stack.narrowest_bore_mm, "mm")}; ${countFindings(allFindings(one, stack))}`),
       h("span", { class: "chain" }, stack.parts.map((part, at) => [at > 0 ? " · " : "",
         index > 0 && !best.has(part.id) ? h("mark", null, part.id) : part.id])))));
 }
@@ -219,14 +219,13 @@ function paperOf(one, pairs, several) {
 
 function oneStack(one, stack, pairs) {
   const name = (pairs.find(([key]) => key === "to")?.[1] || "layout").replace(/[^A-Za-z0-9.-]+/g, "-");
-  const findings = joinFindings(one.findings || [], stackFindings(stack));
   const check = "/?" + new URLSearchParams({ view: "check", layout: stack.layout });
   const sheet = sheetOf(isFirst() ? askOnly(pairs) : { layout: stack.layout });
   return [
     h("p", { class: "acts" }, h("a", { class: "button", href: check, "data-inside": true }, "Swap a part"), " ", printButton(), " ", sheetLink(sheet), " ",
       linkButton(), " ", saveButton("Save the layout", name + ".yaml", stack.layout)),
     section("Drawing", drawing("stack-drawing", stack.layout)),
-    section("Findings", findingList(findings)),
+    section("Findings", findingList(allFindings(one, stack))),
     oilPiece("stack-oil", stack.layout, pairs.find(([key]) => key === "oil")?.[1]),
     section("Joint by joint", jointTable(stack.joints)),
     section("Bill", billOf("stack-bill", stack.layout)),

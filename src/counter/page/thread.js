@@ -2,7 +2,7 @@
 /* Name a thread from caliper figures; say what goes on an end. */
 import { ask } from "./ask.js";
 import { by, fill, h, later, table } from "./dom.js";
-import { clearFaults, tellFaults, withPoint } from "./fields.js";
+import { clearFaults, plain, tellFaults, withPoint } from "./fields.js";
 import { paperIs } from "./paper.js";
 import { printButton, say, section, toAnswer } from "./result.js";
 import { Many } from "./typed.js";
@@ -79,13 +79,19 @@ function showCandidates(answer, result) {
     fill(result, section("Measure again", h("p", null, answer.decide.how)));
     return;
   }
-  fill(result, decide ?? section("Confirm", h("p", null, answer.decide.how)),
+  fill(result, measured(), decide ?? section("Confirm", h("p", null, answer.decide.how)),
     section("Candidates", table("Candidates", ["Thread", "Likelihood", "It should measure", "Taken for the first, it"], answer.candidates.map((one) => h("tr", null,
       h("th", { scope: "row" }, h("a", { href: "/?" + new URLSearchParams({ view: "thread", end: `${one.thread} ${one.gender}` }), click: (event) => go(event, one) }, `${one.thread} ${one.gender}`)),
       h("td", null, h("meter", { min: 0, max: 1, value: one.likelihood, "aria-hidden": "true" }), " ", share(one.likelihood)),
       h("td", { class: "figure" }, `${one.least_mm} to ${one.most_mm} mm`),
       h("td", null, one.mistaken ? [h("b", null, one.mistaken.verdict), ": ", one.mistaken.why] : ""))))),
-    section("Where the jaws go", h("p", null, answer.jaws)), h("p", { class: "acts" }, printButton()));
+    section("Where the jaws go", h("p", null, plain(answer.jaws))), h("p", { class: "acts" }, printButton()));
+}
+
+/* On paper the form is not printed: what was measured is said in words. */
+function measured() {
+  const words = caliperPairs().map(([name, value]) => (value === "yes" && name !== "taper" ? name : `${name} ${value}`));
+  return h("p", { class: "paper-only" }, "Measured: " + words.join(", ") + ".");
 }
 
 /* A candidate becomes the end that mates are looked for. */
