@@ -74,7 +74,8 @@ typedef struct ow_job {
     const char *keep[OW_JOB_KEEPS]; /* ids or ENDs */
     bool has_oil;
     ow_oil oil;
-    const char *oil_grade; /* as written, or NULL */
+    const char *oil_grade;    /* as written, or NULL */
+    bool oil_density_assumed; /* figures were given, without rho15 */
     size_t state_count;
     ow_job_state states[OW_JOB_STATES];
     bool has_feed, has_drain, has_coolant; /* whether the block is there */

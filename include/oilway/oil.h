@@ -74,6 +74,8 @@ const ow_typical_oil *ow_typical_oil_at(size_t index);
 const ow_typical_oil *ow_typical_oil_find(const char *grade);
 /* Adds its figures to a list of assumptions. OW_OK, OW_MEMORY. */
 ow_status ow_typical_oil_assume(const ow_typical_oil *oil, ow_assumptions *assumptions);
+/* Notes that a density, kg/m3 at 15 C, was not given. OW_MEMORY. */
+ow_status ow_oil_density_assume(double density15_kgm3, ow_assumptions *assumptions);
 
 /*
  * The window of KV100 that a grade stands for, mm2/s: low <= KV100 < high. A multigrade meets both of its

@@ -52,6 +52,12 @@ ow_status ow_typical_oil_assume(const ow_typical_oil *oil, ow_assumptions *assum
                               oil->kv40_mm2s, oil->kv100_mm2s, oil->density15_kgm3);
 }
 
+ow_status ow_oil_density_assume(double density15_kgm3, ow_assumptions *assumptions)
+{
+    return ow_assumptions_add(assumptions, OW_MARK_ASSUMED, "oil density at 15 C",
+                              "middle of the typical oils", "%.0f kg/m3", density15_kgm3);
+}
+
 bool ow_oil_grade_window(const char *grade, double *low_mm2s, double *high_mm2s)
 {
     char plain[GRADE_LETTERS];

@@ -16,13 +16,24 @@ static void read_measured(ow_physics_reading *reading, const ow_yaml *node, ow_o
     ow_physics_need(reading, node, &kv40, &at40);
     ow_physics_need(reading, node, &kv100, &at100);
     if (!ow_physics_may(reading, node, &rho15, &density))
-        ow_physics_note(reading,
-                        ow_assumptions_add(reading->assumptions, OW_MARK_ASSUMED, "oil density at 15 C",
-                                           "middle of the typical oils", "%.0f kg/m3", density));
+        ow_physics_note(reading, ow_oil_density_assume(density, reading->assumptions));
     if (at40 > 0.0 && at100 > 0.0 && ow_oil_set("", at40, at100, density, oil) != OW_OK &&
         reading->status == OW_OK)
         ow_physics_fault(reading, node, "kv40 above kv100", NULL,
                          "no oil has %.4g mm2/s at 40 C and %.4g at 100 C", at40, at100);
+}
+
+/* A grade that SAE knows, and nobody has typical figures for. */
+static void no_typical(ow_physics_reading *reading, const ow_yaml *node)
+{
+    ow_text expected = ow_text_new(reading->context);
+    ow_text_add(&expected, "{kv40: …, kv100: …, rho15: …} from its product sheet, or one of:");
+    for (size_t index = 0; index < ow_typical_oil_count(); index++)
+        ow_text_format(&expected, "%s %s", index > 0 ? "," : "", ow_typical_oil_at(index)->name);
+    ow_physics_note(reading, ow_text_status(&expected));
+    ow_physics_fault(reading, node, ow_text_words(&expected), NULL,
+                     "no typical oil of grade \"%.40s\" is known", node->words);
+    ow_text_done(&expected);
 }
 
 static void read_grade(ow_physics_reading *reading, const ow_yaml *node, ow_oil *oil)
@@ -34,8 +45,7 @@ static void read_grade(ow_physics_reading *reading, const ow_yaml *node, ow_oil 
                                             typical->density15_kgm3, oil));
         ow_physics_note(reading, ow_typical_oil_assume(typical, reading->assumptions));
     } else if (ow_oil_grade_window(node->words, &low, &high)) {
-        ow_physics_fault(reading, node, "{kv40: …, kv100: …, rho15: …} from its product sheet", NULL,
-                         "no typical oil of grade \"%.40s\" is known", node->words);
+        no_typical(reading, node);
     } else {
         ow_physics_fault(reading, node, "an SAE grade such as 15W-40, or {kv40: …, kv100: …}", NULL,
                          "\"%.40s\" is no SAE grade", node->words);

@@ -37,9 +37,7 @@ static ow_status read_measured(const ow_context *context, const ow_oil_words *wo
     if (words->rho15 != NULL)
         status = worse(status, ow_option_read(context, &rho15, words->rho15, &density));
     else
-        status =
-            worse(status, ow_assumptions_add(&request->assumptions, OW_MARK_ASSUMED, "oil density at 15 C",
-                                             "middle of the typical oils", "%.0f kg/m3", density));
+        status = worse(status, ow_oil_density_assume(density, &request->assumptions));
     if (status != OW_OK)
         return status;
     const char *name = words->grade != NULL ? words->grade : "";

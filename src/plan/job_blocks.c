@@ -5,6 +5,7 @@
 
 #include "base/words.h"
 #include "oilway/hose_material.h"
+#include "physics/reading.h"
 #include "plan/job_fields.h"
 #include "plan/job_reading.h"
 
@@ -325,51 +326,25 @@ void ow_job_read_states(ow_job_reading *reading, const ow_yaml *list)
         read_state(reading, item);
 }
 
-/* {kv40: 110 mm2/s, kv100: 14.7 mm2/s, rho15: 878 kg/m3}; bare numbers are taken in these units, as in a
- * LINE. */
-static void read_oil_figures(ow_job_reading *reading, const ow_yaml *node)
-{
-    static const char *const known[] = {"kv40", "kv100", "rho15"};
-    double values[3] = {0.0, 0.0, OW_OIL_DENSITY15_DEFAULT_KGM3};
-    ow_job_note(reading, ow_yaml_known_keys(reading->context, reading->source, node, known, 3));
-    for (size_t index = 0; index < 3; index++) {
-        const ow_yaml *member = ow_yaml_member(node, known[index]);
-        if (member != NULL)
-            ow_job_note(reading,
-                        ow_yaml_number(reading->context, reading->source, member, 0.0, 1e6, &values[index]));
-        else if (index < 2)
-            ow_job_note(reading, ow_yaml_need(reading->context, reading->source, node, known[index]) == NULL
-                                     ? OW_INPUT
-                                     : OW_OK);
-    }
-    if (reading->status != OW_OK)
-        return;
-    reading->job->has_oil = ow_oil_set("", values[0], values[1], values[2], &reading->job->oil) == OW_OK;
-    if (!reading->job->has_oil)
-        ow_job_fault(reading, node, "kv100 from 2 to 100 mm2/s, kv40 above it, rho15 from 700 to 1000 kg/m3",
-                     NULL, "these figures are no engine oil");
-}
-
+/* As in a LINE. What is assumed the plan says for itself, of all its jobs alike. */
 void ow_job_read_oil(ow_job_reading *reading, const ow_yaml *node)
 {
     ow_job *job = reading->job;
-    if (node->kind == OW_YAML_MAP) {
-        read_oil_figures(reading, node);
+    ow_assumptions assumed = ow_assumptions_new(reading->context);
+    ow_physics_reading physics = {.context = reading->context,
+                                  .source = reading->source,
+                                  .arena = reading->arena,
+                                  .assumptions = &assumed};
+    ow_oil oil;
+    ow_physics_oil(&physics, node, &oil);
+    ow_assumptions_done(&assumed);
+    ow_job_note(reading, physics.status);
+    if (physics.status != OW_OK)
         return;
-    }
-    const char *grade = ow_job_words(reading, node, "an SAE grade such as 15W-40");
-    if (grade == NULL)
-        return;
-    const ow_typical_oil *typical = ow_typical_oil_find(grade);
-    if (typical == NULL) {
-        ow_text expected = ow_text_new(reading->context);
-        ow_text_add(&expected, "kv40 and kv100, or one of:");
-        for (size_t index = 0; index < ow_typical_oil_count(); index++)
-            ow_text_format(&expected, "%s %s", index > 0 ? "," : "", ow_typical_oil_at(index)->name);
-        ow_job_fault_among(reading, node, &expected, "no figures are known for the oil \"%s\"", grade);
-        return;
-    }
-    job->oil_grade = typical->name;
-    job->has_oil = ow_oil_set(typical->name, typical->kv40_mm2s, typical->kv100_mm2s, typical->density15_kgm3,
-                              &job->oil) == OW_OK;
+    job->oil = oil;
+    job->has_oil = true;
+    if (node->kind == OW_YAML_MAP)
+        job->oil_density_assumed = ow_yaml_member(node, "rho15") == NULL;
+    else
+        job->oil_grade = ow_typical_oil_find(node->words)->name;
 }

@@ -102,12 +102,14 @@ ow_status ow_plan_oil(ow_planning *planning)
     ow_assumptions *assumptions = &planning->plan->assumptions;
     if (job->has_oil) {
         planning->oil = job->oil;
-        return job->oil_grade == NULL
-                   ? OW_OK
-                   : ow_assumptions_add(assumptions, OW_MARK_ASSUMED, "viscosities of the oil",
-                                        "typical of the grade, from memory",
-                                        "%.4g mm2/s at 40 C, %.4g at 100 C (%s)", job->oil.kv40_mm2s,
-                                        job->oil.kv100_mm2s, job->oil_grade);
+        if (job->oil_grade != NULL)
+            return ow_assumptions_add(assumptions, OW_MARK_ASSUMED, "viscosities of the oil",
+                                      "typical of the grade, from memory",
+                                      "%.4g mm2/s at 40 C, %.4g at 100 C (%s)", job->oil.kv40_mm2s,
+                                      job->oil.kv100_mm2s, job->oil_grade);
+        if (job->oil_density_assumed)
+            return ow_oil_density_assume(job->oil.density15_kgm3, assumptions);
+        return OW_OK;
     }
     const ow_typical_oil *typical = ow_typical_oil_find("15W-40");
     ow_status status = ow_oil_set(typical->name, typical->kv40_mm2s, typical->kv100_mm2s,

@@ -237,6 +237,20 @@ static void a_job_that_says_nothing_assumes_everything_and_lists_it(void **state
     planned_done(&self);
 }
 
+static void an_oil_by_its_viscosities_alone_has_an_assumed_density(void **state)
+{
+    planned self;
+    (void)state;
+    planned_make(&self, "job: x\nengine: motor\nturbo: plain\nkeep: [sw]\nfeed: {from: gallery}\n"
+                        "oil: {kv40: 110, kv100: 14.7}\n");
+    assert_string_equal(planned_assumed(&self.plan, "oil density at 15 C"), "870 kg/m3");
+    planned_done(&self);
+    planned_make(&self, "job: x\nengine: motor\nturbo: plain\nkeep: [sw]\nfeed: {from: gallery}\n"
+                        "oil: {kv40: 110, kv100: 14.7, rho15: 878}\n");
+    assert_null(planned_assumed(&self.plan, "oil density at 15 C"));
+    planned_done(&self);
+}
+
 static void what_a_job_says_is_not_listed_as_assumed(void **state)
 {
     planned self;
@@ -349,6 +363,7 @@ int main(void)
         cmocka_unit_test(a_ball_bearing_gets_the_restrictor_nearest_to_what_holds_its_target),
         cmocka_unit_test(where_nobody_knows_of_a_built_in_restrictor_both_ways_are_shown),
         cmocka_unit_test(a_job_that_says_nothing_assumes_everything_and_lists_it),
+        cmocka_unit_test(an_oil_by_its_viscosities_alone_has_an_assumed_density),
         cmocka_unit_test(what_a_job_says_is_not_listed_as_assumed),
         cmocka_unit_test(a_layout_that_is_there_gets_the_figures_of_its_plan),
         cmocka_unit_test(between_bare_ends_a_bearing_and_a_length_are_assumed_and_listed),
