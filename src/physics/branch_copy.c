@@ -15,7 +15,7 @@ ow_status ow_branch_copy(ow_arena *arena, const ow_branch *branch, double bore_m
     ow_branch made = *branch;
     ow_piece *pieces = ow_arena_get_array(arena, branch->piece_count, sizeof *pieces);
     ow_branch *branches = ow_arena_get_array(arena, branch->branch_count, sizeof *branches);
-    if ((pieces == NULL && branch->piece_count > 0) || (branches == NULL && branch->branch_count > 0))
+    if (pieces == NULL || branches == NULL)
         return OW_MEMORY;
     for (size_t i = 0; i < branch->piece_count; i++) {
         pieces[i] = branch->pieces[i];

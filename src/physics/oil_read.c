@@ -30,8 +30,8 @@ static void no_typical(ow_physics_reading *reading, const ow_yaml *node)
     ow_text_add(&expected, "{kv40: …, kv100: …, rho15: …} from its product sheet, or one of:");
     for (size_t index = 0; index < ow_typical_oil_count(); index++)
         ow_text_format(&expected, "%s %s", index > 0 ? "," : "", ow_typical_oil_at(index)->name);
-    ow_physics_note(reading, ow_text_status(&expected));
-    ow_physics_fault(reading, node, ow_text_words(&expected), NULL,
+    bool listed = ow_physics_note(reading, ow_text_status(&expected));
+    ow_physics_fault(reading, node, listed ? ow_text_words(&expected) : NULL, NULL,
                      "no typical oil of grade \"%.40s\" is known", node->words);
     ow_text_done(&expected);
 }
