@@ -62,8 +62,8 @@ static ow_status make_leg(ow_planning *planning, ow_plan_coolant *loop, leg_end 
     hose.class_name = usable_class(coolant->hose);
     ow_status status = ow_planning_choose_hose(planning, &hose, &words);
     if (status == OW_OK)
-        status = ow_planning_answer_hoses(planning, &words, hose.length_m, &leg->asks, &leg->answers,
-                                          &leg->layout);
+        status =
+            ow_planning_answer_hose(planning, &words, &hose, true, &leg->asks, &leg->answers, &leg->layout);
     leg->answered = status == OW_OK;
     return status;
 }

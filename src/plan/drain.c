@@ -63,7 +63,8 @@ static ow_plan_work work_of(const ow_end *port)
 
 /* As wide as the outlet and never narrower on the way down; else 15 mm; else as it comes, and then it is
  * said. */
-static ow_status answer(ow_planning *planning, ow_ask_words *words, double length_m, ow_plan_return *home)
+static ow_status answer(ow_planning *planning, ow_ask_words *words, const ow_planning_hose *hose,
+                        ow_plan_return *home)
 {
     double outlet_m = home->outlet->bore_m;
     const double bores_m[] = {outlet_m > 0.0 ? outlet_m : OW_DRAIN_BORE_M,
@@ -74,7 +75,7 @@ static ow_status answer(ow_planning *planning, ow_ask_words *words, double lengt
         if (!last && words->bore == NULL)
             return OW_MEMORY;
         ow_status status =
-            ow_planning_answer_hoses(planning, words, length_m, &home->asks, &home->answers, &home->layout);
+            ow_planning_answer_hose(planning, words, hose, true, &home->asks, &home->answers, &home->layout);
         if (status != OW_OK || home->layout != NULL || last)
             return status;
         ow_answers_done(&home->answers);
@@ -93,10 +94,14 @@ static ow_status resolve(ow_planning *planning, ow_plan_return *home)
     ow_ask_words words = ow_planning_ask(planning, from, to);
     double way_m = fmax(ow_plan_drain_length_m(home), NEVER_NEARER_M);
     ow_planning_hose hose = {stands_oil(job->drain.hose) ? job->drain.hose : NULL,
-                             ceil(way_m * SLACK / CUT_STEP_M - 1e-9) * CUT_STEP_M, way_m, HUGE_VAL};
+                             ceil(way_m * SLACK / CUT_STEP_M - 1e-9) * CUT_STEP_M,
+                             way_m,
+                             HUGE_VAL,
+                             true,
+                             0};
     ow_status status = ow_planning_choose_hose(planning, &hose, &words);
     if (status == OW_OK)
-        status = answer(planning, &words, hose.length_m, home);
+        status = answer(planning, &words, &hose, home);
     home->answered = status == OW_OK;
     if (status == OW_OK)
         status = ow_planning_judge_answer(planning, &home->answers, to, &home->findings);

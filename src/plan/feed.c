@@ -52,8 +52,15 @@ static double straight_way(const ow_planning *planning)
     return longest_m;
 }
 
-static ow_status word_ask(ow_planning *planning, ow_ask_words *words)
+/* What is asked of the feed, and the hose that was chosen for it. */
+typedef struct feed_ask {
+    ow_ask_words words;
+    ow_planning_hose hose;
+} feed_ask;
+
+static ow_status word_ask(ow_planning *planning, feed_ask *ask)
 {
+    ow_ask_words *words = &ask->words;
     const ow_job *job = planning->job;
     const char *from = job->engine->id;
     if (job->feed.from != NULL)
@@ -67,9 +74,10 @@ static ow_status word_ask(ow_planning *planning, ow_ask_words *words)
         words->bore = ow_planning_words(planning, "%.9g m", job->feed.bore_m.value);
     if (job->feed.bore_m.said && words->bore == NULL)
         status = OW_MEMORY;
-    ow_planning_hose hose = ow_planning_hose_between(planning, &job->feed.hose_m, straight_way(planning), 1.0,
-                                                     "length of the feed hose");
-    return status == OW_OK ? ow_planning_choose_hose(planning, &hose, words) : status;
+    ask->hose = ow_planning_hose_between(planning, &job->feed.hose_m, straight_way(planning), 1.0,
+                                         "length of the feed hose");
+    ask->hose.hot = true;
+    return status == OW_OK ? ow_planning_choose_hose(planning, &ask->hose, words) : status;
 }
 
 static void free_answer(ow_plan_feed *feed)
@@ -79,9 +87,10 @@ static void free_answer(ow_plan_feed *feed)
     feed->layout = NULL;
 }
 
-static ow_status answer(ow_planning *planning, const ow_ask_words *words, ow_plan_feed *feed)
+static ow_status answer(ow_planning *planning, const feed_ask *ask, ow_plan_feed *feed)
 {
-    return ow_planning_answer(planning, words, &feed->asks, &feed->answers, &feed->layout);
+    return ow_planning_answer_hose(planning, &ask->words, &ask->hose, false, &feed->asks, &feed->answers,
+                                   &feed->layout);
 }
 
 /* The bore that holds the target hot at full revs, with the layout as it is. */
@@ -109,16 +118,17 @@ static ow_status size_restrictor(ow_planning *planning, ow_plan_feed *feed)
 
 /* Asks again for a restrictor whose hole is near what is wanted; keeps the first layout where the shop has
  * none. */
-static ow_status fit_restrictor(ow_planning *planning, ow_ask_words *words, ow_plan_feed *feed)
+static ow_status fit_restrictor(ow_planning *planning, feed_ask *ask, ow_plan_feed *feed)
 {
     static const double spreads_m[] = {0.000051, 0.000101, 0.000151, 0.000201}; /* drill steps, and a hair */
     for (size_t index = 0; index < sizeof spreads_m / sizeof spreads_m[0]; index++) {
         ow_plan_feed other = {0};
-        words->orifice = ow_planning_words(planning, "%.9g..%.9g m", feed->restrictor_m - spreads_m[index],
-                                           feed->restrictor_m + spreads_m[index]);
-        if (words->orifice == NULL)
+        ask->words.orifice =
+            ow_planning_words(planning, "%.9g..%.9g m", feed->restrictor_m - spreads_m[index],
+                              feed->restrictor_m + spreads_m[index]);
+        if (ask->words.orifice == NULL)
             return OW_MEMORY;
-        ow_status status = answer(planning, words, &other);
+        ow_status status = answer(planning, ask, &other);
         if (status != OW_OK)
             return status;
         if (other.layout == NULL) {
@@ -138,15 +148,15 @@ static ow_status fit_restrictor(ow_planning *planning, ow_ask_words *words, ow_p
     return OW_OK;
 }
 
-/* `words`: the ask, by which another restrictor may be found; NULL where the layout is not to be changed. */
-static ow_status reckon(ow_planning *planning, ow_ask_words *words, ow_plan_feed *feed)
+/* `ask`: by which another restrictor may be found; NULL where the layout is not to be changed. */
+static ow_status reckon(ow_planning *planning, feed_ask *ask, ow_plan_feed *feed)
 {
     ow_status status = ow_plan_feed_line(planning, feed->layout, feed);
     if (status == OW_OK && feed->feed.restrictor.piece != NULL) {
         status = size_restrictor(planning, feed);
-        if (status == OW_OK && words != NULL && feed->restrictor_m > 0.0 &&
+        if (status == OW_OK && ask != NULL && feed->restrictor_m > 0.0 &&
             fabs(feed->restrictor_m - feed->carried_restrictor_m) > FIT_NEAR_M)
-            status = fit_restrictor(planning, words, feed);
+            status = fit_restrictor(planning, ask, feed);
     }
     if (status == OW_OK)
         status = ow_feed_check(&feed->feed);
@@ -167,9 +177,9 @@ static void begin_way(ow_planning *planning, ow_plan_feed *feed)
     feed->carried_restrictor_m = OW_NOT_SAID;
 }
 
-static ow_status reckon_or_say(ow_planning *planning, ow_ask_words *words, ow_plan_feed *feed)
+static ow_status reckon_or_say(ow_planning *planning, feed_ask *ask, ow_plan_feed *feed)
 {
-    ow_status status = reckon(planning, words, feed);
+    ow_status status = reckon(planning, ask, feed);
     if (status == OW_RANGE)
         status = ow_findings_add(
             &feed->findings, "not-reckoned", OW_WARNING, "feed", NULL,
@@ -189,12 +199,12 @@ ow_status ow_plan_feed_take(ow_planning *planning, const ow_layout *layout)
     return status == OW_OK && feed->solved ? ow_plan_feed_verdicts(planning, feed) : status;
 }
 
-static ow_status make_way(ow_planning *planning, ow_ask_words *words, ow_plan_feed *feed)
+static ow_status make_way(ow_planning *planning, feed_ask *ask, ow_plan_feed *feed)
 {
     begin_way(planning, feed);
-    ow_status status = answer(planning, words, feed);
+    ow_status status = answer(planning, ask, feed);
     if (status == OW_OK && feed->layout != NULL)
-        status = reckon_or_say(planning, words, feed);
+        status = reckon_or_say(planning, ask, feed);
     if (status == OW_OK)
         status = ow_planning_judge_answer(planning, &feed->answers, "feed", &feed->findings);
     if (status == OW_OK && feed->solved)
@@ -218,21 +228,21 @@ static bool is_restrictor_unknown(const ow_job *job)
 ow_status ow_plan_feed_make(ow_planning *planning)
 {
     ow_plan_feed *feed = &planning->plan->feed;
-    ow_ask_words words;
-    ow_status status = word_ask(planning, &words);
+    feed_ask ask;
+    ow_status status = word_ask(planning, &ask);
     if (status != OW_OK || !is_restrictor_unknown(planning->job))
-        return status == OW_OK ? make_way(planning, &words, feed) : status;
-    words.restrictor = "forbidden";
+        return status == OW_OK ? make_way(planning, &ask, feed) : status;
+    ask.words.restrictor = "forbidden";
     feed->supposing = "one is built into the turbo";
-    status = make_way(planning, &words, feed);
+    status = make_way(planning, &ask, feed);
     if (status != OW_OK)
         return status;
     feed->other = ow_arena_get_array(&planning->arena, 1, sizeof *feed->other);
     if (feed->other == NULL)
         return OW_MEMORY;
-    words.restrictor = "required";
+    ask.words.restrictor = "required";
     feed->other->supposing = "none is built in";
-    return make_way(planning, &words, feed->other);
+    return make_way(planning, &ask, feed->other);
 }
 
 void ow_plan_feed_done(ow_plan_feed *feed)

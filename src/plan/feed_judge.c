@@ -184,10 +184,8 @@ static ow_status judge_physics(ow_planning *planning, const ow_feed *judged, ow_
 /* What the feed's hoses are made of, against the hottest oil. Their check has judged the rest. */
 static ow_status judge_hoses(ow_planning *planning, ow_plan_feed *feed)
 {
-    const ow_feed_state *hot = &planning->states[0];
+    const ow_feed_state *hot = ow_planning_hottest(planning);
     ow_status status = OW_OK;
-    for (size_t index = 1; index < planning->state_count; index++)
-        hot = planning->states[index].oil_c > hot->oil_c ? &planning->states[index] : hot;
     ow_hose_service service = {true, true, 0.0, hot->oil_c};
     for (size_t node = 0; node < feed->layout->node_count && status == OW_OK; node++) {
         const ow_part *part = feed->layout->nodes[node].part;

@@ -85,6 +85,8 @@ static void let_go(ow_ask_set *set, ow_answers *answers)
 {
     ow_answers_done(answers);
     ow_ask_set_done(set);
+    memset(answers, 0, sizeof *answers);
+    memset(set, 0, sizeof *set);
 }
 
 /* By as many hoses as it takes; they share the length, which is known once they are counted. *layout NULL:
@@ -102,27 +104,33 @@ static ow_status answer_several(ow_planning *planning, const ow_ask_words *words
     return several.hose == NULL ? OW_MEMORY : ow_planning_answer(planning, &several, set, answers, layout);
 }
 
-ow_status ow_planning_answer_hoses(ow_planning *planning, const ow_ask_words *words, double length_m,
-                                   ow_ask_set *set, ow_answers *answers, const ow_layout **layout)
+ow_status ow_planning_answer_hose(ow_planning *planning, const ow_ask_words *words,
+                                  const ow_planning_hose *hose, bool several, ow_ask_set *set,
+                                  ow_answers *answers, const ow_layout **layout)
 {
-    ow_ask_set several_set;
-    ow_answers several;
-    const ow_layout *found = NULL;
+    ow_ask_words any = *words; /* hoses that do not stand the heat, too */
+    any.without_count -= hose->too_cool;
     ow_status status = ow_planning_answer(planning, words, set, answers, layout);
-    if (status != OW_OK || *layout != NULL)
-        return status;
-    status = answer_several(planning, words, length_m, &several_set, &several, &found);
-    if (status == OW_OK && found == NULL) { /* what is missing is told of the one hose */
-        let_go(&several_set, &several);
-        return OW_OK;
+    for (int way = 1; way < 4 && status == OW_OK && *layout == NULL; way++) {
+        const ow_ask_words *now = way < 2 ? words : &any;
+        ow_ask_set next_set;
+        ow_answers next;
+        bool many = way % 2 == 1;
+        if ((many && !several) || (way >= 2 && hose->too_cool == 0))
+            continue;
+        status = many ? answer_several(planning, now, hose->length_m, &next_set, &next, layout)
+                      : ow_planning_answer(planning, now, &next_set, &next, layout);
+        if (status == OW_OK && *layout == NULL) { /* what is missing is told of the first ask */
+            let_go(&next_set, &next);
+            continue;
+        }
+        let_go(set, answers);
+        if (status == OW_OK) {
+            *set = next_set;
+            *answers = next;
+        }
     }
-    let_go(set, answers);
-    if (status != OW_OK)
-        return status;
-    *set = several_set;
-    *answers = several;
-    *layout = found;
-    return OW_OK;
+    return status;
 }
 
 /* What a plan tells in another place: a drain's bores segment by segment, assumed pressures among the
@@ -207,7 +215,23 @@ static bool may_be_hose(const ow_part *part, const ow_planning_hose *hose)
            (part->length_m < 0.0 || (part->length_m >= hose->least_m && part->length_m <= hose->most_m));
 }
 
-ow_status ow_planning_choose_hose(ow_planning *planning, const ow_planning_hose *hose, ow_ask_words *words)
+const ow_feed_state *ow_planning_hottest(const ow_planning *planning)
+{
+    const ow_feed_state *hot = &planning->states[0];
+    for (size_t index = 1; index < planning->state_count; index++)
+        hot = planning->states[index].oil_c > hot->oil_c ? &planning->states[index] : hot;
+    return hot;
+}
+
+/* Whether a hose does not stand the hottest oil, and nobody asked for its class. */
+static bool is_too_cool(const ow_planning *planning, const ow_part *part, const ow_planning_hose *hose)
+{
+    const ow_hose_material *material = ow_part_hose_material(part);
+    return hose->hot && hose->class_name == NULL && material != NULL &&
+           ow_planning_hottest(planning)->oil_c > material->short_high_c;
+}
+
+ow_status ow_planning_choose_hose(ow_planning *planning, ow_planning_hose *hose, ow_ask_words *words)
 {
     size_t parts = ow_catalog_part_count(planning->catalog);
     const char **ids = ow_arena_get_array(&planning->arena, parts + 1, sizeof *ids);
@@ -215,11 +239,16 @@ ow_status ow_planning_choose_hose(ow_planning *planning, const ow_planning_hose 
     words->hose = ow_planning_words(planning, "%.9g m", hose->length_m);
     if (ids == NULL || words->hose == NULL)
         return OW_MEMORY;
-    for (size_t index = 0; index < parts; index++) {
-        const ow_part *part = ow_catalog_part_at(planning->catalog, index);
-        if (ow_part_is_hose(part) && !may_be_hose(part, hose))
-            ids[found++] = part->id;
-    }
+    for (size_t pass = 0; pass < 2; pass++) /* the cool ones last */
+        for (size_t index = 0; index < parts; index++) {
+            const ow_part *part = ow_catalog_part_at(planning->catalog, index);
+            if (!ow_part_is_hose(part))
+                continue;
+            bool fits = may_be_hose(part, hose);
+            if (pass == 0 ? !fits : fits && is_too_cool(planning, part, hose))
+                ids[found++] = part->id;
+            hose->too_cool += pass == 1 && fits && is_too_cool(planning, part, hose);
+        }
     words->without = ids;
     words->without_count = found;
     return OW_OK;
@@ -242,7 +271,7 @@ bool ow_planning_apart(const ow_port *a, const ow_port *b, double *straight_m)
 ow_planning_hose ow_planning_hose_between(ow_planning *planning, const ow_said *said, double straight_m,
                                           double assumed_m, const char *what)
 {
-    ow_planning_hose hose = {NULL, said->value, said->value, said->value * LINE_MOST};
+    ow_planning_hose hose = {NULL, said->value, said->value, said->value * LINE_MOST, false, 0};
     if (said->said)
         return hose;
     hose.most_m = HUGE_VAL;

@@ -40,10 +40,6 @@ ow_ask_words ow_planning_ask(const ow_planning *planning, const char *from, cons
  */
 ow_status ow_planning_answer(ow_planning *planning, const ow_ask_words *words, ow_ask_set *set,
                              ow_answers *answers, const ow_layout **layout);
-/* The same of a drain or a coolant leg: by one hose; where no single one does, by several that share the
- * length of words->hose. */
-ow_status ow_planning_answer_hoses(ow_planning *planning, const ow_ask_words *words, double length_m,
-                                   ow_ask_set *set, ow_answers *answers, const ow_layout **layout);
 /* Adds the ask's and the layout's findings; or that there is none, with what is missing. `circuit` is named.
  */
 ow_status ow_planning_judge_answer(ow_planning *planning, const ow_answers *answers, const char *circuit,
@@ -53,12 +49,22 @@ typedef struct ow_planning_hose {
     const char *class_name; /* NULL: any */
     double length_m;        /* that it is cut to */
     double least_m, most_m; /* a hose that is bought made up: lengths that do */
+    bool hot; /* it sees the hottest oil: one whose material does not stand that is the last choice */
+    size_t
+        too_cool; /* such hoses: as many as stand last among the words' `without`, where choosing puts them */
 } ow_planning_hose;
 /* Said, or from the straight way between two ports (0: not known), or assumed; listed under `what`. */
 ow_planning_hose ow_planning_hose_between(ow_planning *planning, const ow_said *said, double straight_m,
                                           double assumed_m, const char *what);
 /* Writes it into the words of an ask. */
-ow_status ow_planning_choose_hose(ow_planning *planning, const ow_planning_hose *hose, ow_ask_words *words);
+ow_status ow_planning_choose_hose(ow_planning *planning, ow_planning_hose *hose, ow_ask_words *words);
+/* The hottest of the states. */
+const ow_feed_state *ow_planning_hottest(const ow_planning *planning);
+/* The same with a hose: by one; where no single one does and `several`, by several that share its length; and
+ * by one that does not stand the heat only where no other does. */
+ow_status ow_planning_answer_hose(ow_planning *planning, const ow_ask_words *words,
+                                  const ow_planning_hose *hose, bool several, ow_ask_set *set,
+                                  ow_answers *answers, const ow_layout **layout);
 /* The straight way between two ports whose positions are known. */
 bool ow_planning_apart(const ow_port *a, const ow_port *b, double *straight_m);
 

@@ -2,6 +2,7 @@
 /* The drain of a plan: what is reckoned along a route, which return is taken, what is to be made where none
  * does. */
 #include <math.h>
+#include <stdio.h>
 
 #include "plan/planned.h"
 #include "support/near.h"
@@ -89,6 +90,57 @@ static void a_drain_that_no_single_hose_fits_is_joined_of_two(void **state)
     }
     assert_true(planned_has(&home->findings, "two-hoses"));
     assert_true(home->ok);
+    planned_done(&self);
+}
+
+#define CHEAP_NITRILE                                                    \
+    "{page: cheap, kind: hose, " SMALL_ALL                               \
+    ", columns: [id, a, b, bore, price], rows: [[n19, hose 19 nitrile, " \
+    "hose 19 nitrile, 19 mm, 1.00]]}\n"
+
+static const char *drain_hose(const char *page, const char *states, const char *drain)
+{
+    static char text[1024], id[64];
+    planned self;
+    (void)snprintf(text, sizeof text, "%s%sdrain: {to: plate, oil-level: -340 mm%s}\n", PLAIN, states, drain);
+    planned_make_with(&self, page, text);
+    const ow_layout *layout = self.plan.drain.returns[0].layout;
+    (void)snprintf(id, sizeof id, "%s", layout != NULL ? layout->nodes[2].part->id : "none");
+    planned_done(&self);
+    return id;
+}
+
+/* A return that nothing but nitrile fits. */
+#define COOL_SHOP                                                                                       \
+    "{kind: engine, id: cool, ports: {gallery: {end: 1/8-27 NPT female, circuit: feed, bore: 6 mm, "    \
+    "pressure: 4.5 "                                                                                    \
+    "bar, holds: sw}, back: {end: bead 22, circuit: drain, bore: 20 mm, position: [0 mm, 120 mm, -300 " \
+    "mm]}}}\n---\n"                                                                                     \
+    "{page: n, kind: hose, " SMALL_ALL                                                                  \
+    ", columns: [id, a, b, bore, price], rows: [[n22, hose 22 nitrile, hose 22 "                        \
+    "nitrile, 22 mm, 2.00]]}\n---\n{page: j, kind: adapter, " SMALL_ALL                                 \
+    ", columns: [id, a, b, bore, length], "                                                             \
+    "rows: [[j19, barb 19, barb 22, 16 mm, 60 mm]]}\n"
+
+#define HOT_STATES "states: [{name: hot, oil: 110 C, gallery: 4.5 bar}]\n"
+
+/* Nitrile ends at 100 C (SAE J20 class B), whatever its page says; it is taken where it is asked for, or
+ * nothing else is there. */
+static void the_hose_is_chosen_to_stand_the_hottest_oil(void **state)
+{
+    (void)state;
+    assert_string_equal(drain_hose(CHEAP_NITRILE, PLANNED_STATES, ""), "n19");
+    assert_string_equal(drain_hose(CHEAP_NITRILE, HOT_STATES, ""), "h19");
+    assert_string_equal(drain_hose(CHEAP_NITRILE, HOT_STATES, ", hose: nitrile"), "n19");
+    planned self;
+    planned_make_with(
+        &self, COOL_SHOP,
+        "job: x\nengine: cool\nturbo: plain\nkeep: [sw]\noil: 15W-40\nfeed: {from: gallery}\n" HOT_STATES
+        "drain: {to: back, oil-level: -330 mm}\n");
+    const ow_layout *layout = self.plan.drain.returns[0].layout;
+    assert_non_null(layout);
+    assert_string_equal(layout->nodes[4].part->id, "n22");
+    assert_true(planned_has(&self.plan.drain.returns[0].findings, "hose-heat"));
     planned_done(&self);
 }
 
@@ -308,6 +360,7 @@ int main(void)
         cmocka_unit_test(each_run_is_reckoned_at_its_own_slope_and_bore),
         cmocka_unit_test(the_margin_and_the_least_that_would_do_hold),
         cmocka_unit_test(a_drain_that_no_single_hose_fits_is_joined_of_two),
+        cmocka_unit_test(the_hose_is_chosen_to_stand_the_hottest_oil),
         cmocka_unit_test(entry_and_outlet_are_held_against_the_oil_level_and_the_crankcase),
         cmocka_unit_test(a_route_in_pieces_is_judged_piece_by_piece),
         cmocka_unit_test(the_return_with_the_least_work_is_taken),

@@ -67,14 +67,17 @@ static ow_status plan_job(const ow_context *context, void *data)
     return status;
 }
 
-static void fail_each(const char *text)
+#define NOTHING_MORE "# nothing more\n"
+
+static void fail_each(const char *page, const char *text)
 {
+    const char *names[SMALL_SHOP_PAGES + 1] = {small_shop_names[0], small_shop_names[1], "more.yaml"};
+    const char *texts[SMALL_SHOP_PAGES + 1] = {small_shop[0], small_shop[1], page};
     static const ow_context context = OW_CONTEXT_INIT;
     const ow_catalog_options options = {NULL, 0, NULL, false, false};
     shop self = {NULL, NULL, text, OW_OK};
-    assert_int_equal(ow_catalog_load_texts(&context, small_shop_names, small_shop, SMALL_SHOP_PAGES, &options,
-                                           &self.catalog),
-                     OW_OK);
+    assert_int_equal(
+        ow_catalog_load_texts(&context, names, texts, SMALL_SHOP_PAGES + 1, &options, &self.catalog), OW_OK);
     assert_int_equal(ow_net_build(&context, self.catalog, &self.net), OW_OK);
     size_t count = ow_test_fail_each(plan_job, &self);
     print_message("%zu allocations\n", count);
@@ -86,6 +89,7 @@ static void a_plan_of_all_circuits_fails_cleanly_at_every_allocation(void **stat
 {
     (void)state;
     fail_each(
+        NOTHING_MORE,
         "job: x\nengine: motor\nturbo: plain\nkeep: [sw]\noil: 15W-40\nfeed: {from: gallery, hose: 650 mm}\n"
         "drain: {to: plate, oil-level: -250 mm, hose: silicone}\ncoolant: {heater: yes, heat: 50 W}\n");
 }
@@ -94,13 +98,22 @@ static void a_plan_of_a_doubtful_unit_fails_cleanly_at_every_allocation(void **s
 {
     (void)state;
     fail_each(
+        NOTHING_MORE,
         "job: x\nengine: dry\nturbo: doubtful\nstates: [{name: hot rev, oil: 100 C, gallery: 4.5 bar}]\n");
+}
+
+static void a_plan_with_joined_hoses_fails_cleanly_at_every_allocation(void **state)
+{
+    (void)state;
+    fail_each(ODD_SHOP, "job: x\nengine: wide\nturbo: plain\nkeep: [sw]\ndrain: {to: back}\n"
+                        "coolant: {from: bottom, to: top}\n");
 }
 
 static void a_wrong_job_fails_cleanly_at_every_allocation(void **state)
 {
     (void)state;
-    fail_each("job: x\nengine: moter\nturbo: [plain, plain, plane]\nkeep: [sv]\noil: 3W-90\nfeed: {from: "
+    fail_each(NOTHING_MORE,
+              "job: x\nengine: moter\nturbo: [plain, plain, plane]\nkeep: [sv]\noil: 3W-90\nfeed: {from: "
               "plate, hose: "
               "5}\ndrain: {to: [x], hose: rubber, route: [[1 mm]]}\ncoolant: {heater: perhaps}\n");
 }
@@ -110,6 +123,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_plan_of_all_circuits_fails_cleanly_at_every_allocation),
         cmocka_unit_test(a_plan_of_a_doubtful_unit_fails_cleanly_at_every_allocation),
+        cmocka_unit_test(a_plan_with_joined_hoses_fails_cleanly_at_every_allocation),
         cmocka_unit_test(a_wrong_job_fails_cleanly_at_every_allocation),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
