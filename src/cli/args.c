@@ -176,9 +176,10 @@ bool cli_read_arguments(cli_run *run, int count, char **words)
     if (cli_has(run, "help"))
         return true;
     if (run->argument_count < run->command->least || run->argument_count > run->command->most) {
-        fprintf(stderr, "oilway %s: %s\n", run->command->name,
+        fprintf(stderr, "oilway %s: %s: expected %s\n", run->command->name,
                 run->argument_count < run->command->least ? "something to work on is missing"
-                                                          : "too many arguments");
+                                                          : "too many arguments",
+                run->command->arguments[0] != '\0' ? run->command->arguments : "none");
         return false;
     }
     return read_format(run);
