@@ -277,7 +277,7 @@ static ow_status put_columns(ow_text *text, const ow_plan *plan)
 /* How tall the drawing of the feed may be, mm: what has more to say has more room, but not all. */
 static double feed_tall(const ow_plan *plan)
 {
-    double tall = 36.0 + 4.0 * (double)plan->feed.layout->node_count;
+    double tall = 40.0 + 4.0 * (double)plan->feed.layout->node_count;
     bool crowded = count_loops(plan) > 1 || (count_loops(plan) > 0 && count_drains(plan) > 1);
     return fmin(fmax(tall, 62.0), crowded ? 74.0 : 86.0);
 }

@@ -121,8 +121,8 @@ static void put_curves(const ow_graph *graph, const ow_feed_answer *answer, cons
     }
 }
 
-/* The limit, with its words on the side where the curves leave more room at their beginning. */
-static void put_limit(const ow_graph *graph, const stops *way, double limit_pa)
+/* The limit's name, on the side where the curves leave more room at their beginning. */
+static void name_limit(const ow_graph *graph, const stops *way, double limit_pa)
 {
     double over = graph->y.high * 1e5 - limit_pa, under = limit_pa;
     for (size_t curve = 0; curve < way->curves; curve++) {
@@ -132,7 +132,6 @@ static void put_limit(const ow_graph *graph, const stops *way, double limit_pa)
     }
     ow_spot at = ow_graph_spot(graph, graph->x.low, limit_pa / 1e5);
     ow_type type = {.size = 2.6};
-    ow_graph_level(graph, OW_PEN_HIDDEN, limit_pa / 1e5, "");
     ow_draw_words(graph->canvas, &type, (ow_spot){at.x + 1.0, at.y + (over >= under ? -0.8 : 2.7)},
                   "most at the turbo");
 }
@@ -172,10 +171,12 @@ ow_status ow_sheet_put_pressure(ow_sheet *sheet, const ow_feed *feed, const ow_f
                       {0.0, fmax((double)way.count, 1.0), 1.0},
                       ow_range_around(0.0, (narrow ? 1.15 : 1.0) * high / 1e5, narrow ? 3 : 6)};
     ow_graph_frame(&graph, "", narrow ? "" : "pressure, bar", true); /* its caption says so */
+    if (limit_pa > 0.0)
+        ow_graph_level(&graph, OW_PEN_HIDDEN, limit_pa / 1e5, "");
     double names = put_stop_names(&graph, &way);
     put_curves(&graph, answer, &way, narrow);
     if (limit_pa > 0.0)
-        put_limit(&graph, &way, limit_pa);
+        name_limit(&graph, &way, limit_pa);
     describe(sheet, answer, &way);
     sheet->y = graph.corner.y + graph.height + names + (narrow ? 1.0 : 4.0);
     return ow_canvas_status(&sheet->canvas);
