@@ -231,7 +231,7 @@ static double inherent_cost(const ow_labels *labels, ow_spot anchor)
 ow_label_place ow_label_find_place(const ow_labels *labels, const ow_label *label, bool alone)
 {
     seeking self = {.labels = labels, .label = label, .alone = alone, .best = {.cost = DBL_MAX}};
-    double inherent[OW_LABEL_ANCHORS];
+    double inherent[OW_LABEL_ANCHORS] = {0.0};
     for (size_t anchor = 0; anchor < label->anchor_count; anchor++)
         inherent[anchor] = inherent_cost(labels, label->anchors[anchor]);
     int reach = labels->least_y > -DBL_MAX ? TIGHT_REACH : REACH;

@@ -62,8 +62,9 @@ static void assert_clear(const ow_shipped *self, const ow_layout *layout, const 
     ow_scene_done(&scene);
 }
 
-/* Draws the answer to an ask, asserts all of it, returns how many parts it has; 0 if there is no layout. */
-static size_t draw_ask(ow_shipped *self, const ow_ask_words *words)
+/* Draws the answer to an ask, if `limited` within a height too, asserts all of it, returns how many parts it
+ * has; 0 if there is no layout. */
+static size_t draw_ask(ow_shipped *self, const ow_ask_words *words, bool limited)
 {
     ow_ask_set set;
     ow_answers answers;
@@ -76,7 +77,8 @@ static size_t draw_ask(ow_shipped *self, const ow_ask_words *words)
         ow_test_assert_svg(ow_text_words(&svg));
         assert_complete(self, &stack->layout, &stack->findings, ow_text_words(&svg));
         assert_clear(self, &stack->layout, &stack->findings, 0.0);
-        assert_clear(self, &stack->layout, &stack->findings, 70.0);
+        if (limited)
+            assert_clear(self, &stack->layout, &stack->findings, 70.0);
         ow_text_done(&svg);
         parts = ow_layout_part_count(&stack->layout);
     }
@@ -129,7 +131,7 @@ static void words_of_drawings_never_overlap(void **state)
         if (circuit == OW_FEED && source != NULL && source->holds[0] != '\0')
             words.keep[words.keep_count++] = source->holds;
         if (words.to_count > 0)
-            drawn += draw_ask(self, &words) > 0;
+            drawn += draw_ask(self, &words, index % 4 == 0) > 0;
     }
     assert_true(drawn >= 20);
 }
@@ -158,7 +160,7 @@ static void tees_banjos_and_twin_feeds_are_drawn(void **state)
         {.from = "3/16 flare45-inverted female", .to = {"M18x1.5 male cone24 12L"}, .to_count = 1},
     };
     for (size_t index = 0; index < sizeof asks / sizeof asks[0]; index++)
-        assert_true(draw_ask(self, &asks[index]) > 0);
+        assert_true(draw_ask(self, &asks[index], true) > 0);
 }
 
 /* ---- by hand --------------------------------------------------------------------------------------- */
