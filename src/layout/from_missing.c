@@ -138,7 +138,9 @@ static int compare_missing(const void *items, uint32_t left, uint32_t right)
         return now->choice[left] > now->choice[right] ? -1 : 1;
     char name_a[OW_END_TEXT_SIZE], name_b[OW_END_TEXT_SIZE];
     int order = strcmp(ow_end_name(&a->from, name_a), ow_end_name(&b->from, name_b));
-    if (order != 0 || a->is_plug || b->is_plug)
+    if (order == 0 && a->is_plug != b->is_plug)
+        order = a->is_plug ? -1 : 1;
+    if (order != 0 || a->is_plug)
         return order;
     return strcmp(ow_end_name(&a->to, name_a), ow_end_name(&b->to, name_b));
 }
@@ -166,13 +168,22 @@ static void name_all(naming *now, const ow_made *made, size_t count, size_t part
     }
 }
 
+/* One part made may do in several places: it is told once, whatever stands between the two in the order. */
+static bool is_kept(const naming *now, size_t kept, const ow_missing *item)
+{
+    for (size_t i = 0; i < kept; i++)
+        if (same_missing(&now->items[now->order[i]], item))
+            return true;
+    return false;
+}
+
 /* The first `most` different ones, with their words behind them in one block. */
 static ow_status hand_over(const naming *now, size_t most, ow_missing **missing, size_t *count)
 {
     const ow_context *context = now->search->context;
     size_t kept = 0;
     for (size_t i = 0; i < now->count && kept < most; i++)
-        if (kept == 0 || !same_missing(&now->items[now->order[kept - 1]], &now->items[now->order[i]]))
+        if (!is_kept(now, kept, &now->items[now->order[i]]))
             now->order[kept++] = now->order[i];
     if (kept == 0)
         return OW_NONE;

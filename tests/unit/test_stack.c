@@ -283,6 +283,9 @@ static void a_made_part_does_what_it_promises(void **state)
         assert_false(missing[i].is_plug);
         assert_false(missing[i].direct);
         assert_true(strlen(missing[i].why) > 0);
+        for (size_t other = 0; other < i; other++) /* one made part is told once */
+            assert_false(ow_end_same(&missing[i].from, &missing[other].from) &&
+                         ow_end_same(&missing[i].to, &missing[other].to));
         char from[OW_END_TEXT_SIZE], to[OW_END_TEXT_SIZE], page[512];
         (void)snprintf(page, sizeof page, MADE, ow_end_name(&missing[i].from, from),
                        ow_end_name(&missing[i].to, to));
