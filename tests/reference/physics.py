@@ -371,7 +371,10 @@ def check_water(asker):
 
     def viscosity(answers):
         return [(f"{t} C", answers[i][1], IAPWS95(T=t + 273.15, P=0.3).mu) for i, t in asked]
-    return density, viscosity
+    def fall(answers):  # over 10 K: it drives what goes round by itself
+        warm = [(i, t, answers[i][0], IAPWS95(T=t + 273.15, P=0.3).rho) for i, t in asked if t >= 40]
+        return [(f"{a[1]} to {b[1]} C", a[2] - b[2], a[3] - b[3]) for a, b in zip(warm, warm[1:])]
+    return density, viscosity, fall
 
 
 def check_boiling(asker):
@@ -416,8 +419,9 @@ def main():
         ("oil viscosity", check_oil(asker, rng, 100), 1e-9),
         ("boiling water", check_boiling(asker), 1e-5),
     ]
-    density, viscosity = check_water(asker)
-    subjects += [("density of water", density, 4e-4), ("viscosity of water", viscosity, 0.01)]
+    density, viscosity, fall = check_water(asker)
+    subjects += [("density of water", density, 4e-4), ("viscosity of water", viscosity, 0.01),
+                 ("fall of water's density", fall, 0.035)]
     answers = asker.answers()
     for name, pairs, part in subjects:
         tally.subject(name, pairs(answers), part)
