@@ -2,6 +2,8 @@
 /* Counter sheets: what goes on each, in the order in which it is read. */
 #include "drawing/html.h"
 
+#include <math.h>
+
 #include "base/memory.h"
 #include "drawing/layout_svg.h"
 #include "drawing/layout_words.h"
@@ -17,9 +19,11 @@ void ow_html_layout_heading(ow_text *text, const ow_layout *layout)
     ow_text_done_into(&words, text);
 }
 
-/* How tall the drawing of a layout that stands for itself may be, mm; where there are more, each. */
-#define ALONE_TALL 100.0
-#define ONE_OF_MORE_TALL 80.0
+/* How tall the drawing of one of `count` layouts that stand for themselves may be, mm: three share a page. */
+static double tall_of(size_t count)
+{
+    return count == 1 ? 100.0 : fmin(fmax(190.0 / (double)count, 46.0), 80.0);
+}
 
 static ow_status draw_layout(ow_text *text, const ow_layout *layout, const ow_findings *findings, double tall)
 {
@@ -41,7 +45,7 @@ static ow_status write_layouts(ow_text *text, const ow_counter_sheet *sheet)
             ow_html_layout_heading(text, sheet->layouts[index]);
         status =
             draw_layout(text, sheet->layouts[index], sheet->findings == NULL ? NULL : sheet->findings[index],
-                        sheet->layout_count > 1 ? ONE_OF_MORE_TALL : ALONE_TALL);
+                        tall_of(sheet->layout_count));
     }
     return status;
 }
@@ -141,6 +145,10 @@ static bool write_verdict(ow_text *verdict, const ow_findings *const *findings, 
         for (size_t at = 0; findings != NULL && at < findings[index]->count; at++)
             counts[findings[index]->items[at].severity]++;
     ow_text_format(verdict, "%zu part%s. ", parts, parts == 1 ? "" : "s");
+    if (findings == NULL) {
+        ow_text_add(verdict, "A bill: the joints were not checked.");
+        return false;
+    }
     if (counts[OW_ERROR] > 0)
         ow_text_format(verdict, "NOT to be built as drawn: %zu error%s", counts[OW_ERROR],
                        counts[OW_ERROR] == 1 ? "" : "s");
