@@ -75,13 +75,11 @@ bool ow_labels_collide(const ow_label *a, const ow_label *b)
            covered(b->at.from, b->at.anchor, &wide_a) > 0.0;
 }
 
-/* Whether a box on the paper may stand there. */
-static bool is_free(const ow_labels *labels, const ow_label *own, const ow_box *box, bool alone)
+/* Whether a box stands clear of the other labels and their leaders. */
+static bool is_free(const ow_labels *labels, const ow_label *own, const ow_box *box)
 {
-    if (!ow_label_map_is_free(labels->map, box))
-        return false;
     ow_box wide = widened(box, 0.4);
-    for (size_t index = 0; index < labels->count && !alone; index++) {
+    for (size_t index = 0; index < labels->count; index++) {
         const ow_label *other = &labels->items[index];
         if (other == own || !other->at.placed || !meet(box, &other->at.reach, GAP))
             continue;
@@ -146,6 +144,7 @@ typedef struct seeking {
     bool alone;
     ow_spot anchor;
     double inherent; /* the least that a leader from the anchor costs by the parts that it crosses */
+    size_t looked;   /* at places, and at labels in their way */
     ow_label_place best;
 } seeking;
 
@@ -163,9 +162,14 @@ static void try_place(seeking *self, double x, double y)
     double length = sqrt(dx * dx + dy * dy);
     /* A slanted leader is well; a nearly level one under a row of words is not. */
     tried.cost = length + (fabs(dy) < 0.05 ? 0.0 : 3.0 * fabs(dx) / (fabs(dx) + fabs(dy)));
+    self->looked++;
     if (tried.cost + self->inherent - ROW >= self->best.cost || length < NEAREST ||
-        !is_free(self->labels, label, &tried.box, self->alone))
+        !ow_label_map_is_free(labels->map, &tried.box))
         return;
+    self->looked += labels->count;
+    if (!self->alone && !is_free(labels, label, &tried.box))
+        return;
+    self->looked += labels->obstacle_count;
     tried.cost += leader_cost(self->labels, label, &tried, self->alone, self->best.cost + ROW - tried.cost);
     if (tried.cost - ROW >= self->best.cost)
         return;
@@ -228,13 +232,15 @@ static double inherent_cost(const ow_labels *labels, ow_spot anchor)
     return 0.75 * least;
 }
 
-ow_label_place ow_label_find_place(const ow_labels *labels, const ow_label *label, bool alone)
+ow_label_place ow_label_find_place(ow_labels *labels, const ow_label *label, bool alone)
 {
     seeking self = {.labels = labels, .label = label, .alone = alone, .best = {.cost = DBL_MAX}};
     double inherent[OW_LABEL_ANCHORS] = {0.0};
     for (size_t anchor = 0; anchor < label->anchor_count; anchor++)
         inherent[anchor] = inherent_cost(labels, label->anchors[anchor]);
     int reach = labels->least_y > -DBL_MAX ? TIGHT_REACH : REACH;
+    if (ow_labels_are_spent(labels))
+        reach = 0;
     for (int ring = 0; ring < reach && ring * STEP < self.best.cost + ROW; ring += ring < FINE ? 1 : 2)
         for (size_t anchor = 0; anchor < label->anchor_count; anchor++) {
             self.anchor = label->anchors[anchor];
@@ -242,6 +248,7 @@ ow_label_place ow_label_find_place(const ow_labels *labels, const ow_label *labe
             if (ring * STEP + self.inherent < self.best.cost + ROW)
                 try_ring(&self, ring);
         }
+    labels->looked += self.looked;
     if (!self.best.placed)
         place_below(labels, label, &self.best);
     self.best.reach = line_box(self.best.from, self.best.anchor);

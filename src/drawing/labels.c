@@ -33,7 +33,9 @@ void ow_labels_done(ow_labels *labels)
 {
     ow_release(labels->context, labels->items);
     ow_release(labels->context, labels->obstacles);
+    size_t looked = labels->looked;
     *labels = ow_labels_new(labels->context, labels->least_x, labels->most_x);
+    labels->looked = looked;
 }
 
 void ow_labels_add(ow_labels *labels, const ow_label *label)
@@ -146,15 +148,21 @@ static void place_all(ow_labels *labels, order_of_labels by, size_t *order, ow_l
     for (size_t index = 0; index < labels->count; index++)
         place(labels, order[index]);
     double before = total_cost(labels) + 1.0;
-    for (int round = 0; round < ROUNDS && total_cost(labels) < before - 1e-6; round++) {
+    for (int round = 0; round < ROUNDS && total_cost(labels) < before - 1e-6 && !ow_labels_are_spent(labels);
+         round++) {
         before = total_cost(labels);
-        for (size_t index = 0; index < labels->count; index++)
+        for (size_t index = 0; index < labels->count && !ow_labels_are_spent(labels); index++)
             if (labels->items[index].at.cost > CONTENT)
                 place(labels, index);
-        for (size_t index = 0; index < labels->count; index++)
+        for (size_t index = 0; index < labels->count && !ow_labels_are_spent(labels); index++)
             if (labels->items[index].at.cost > CONTENT)
                 push(labels, index, places);
     }
+}
+
+bool ow_labels_are_spent(const ow_labels *labels)
+{
+    return labels->looked >= OW_LABEL_EFFORT;
 }
 
 bool ow_labels_are_crowded(const ow_labels *labels)
@@ -170,7 +178,7 @@ static bool may_improve(const ow_labels *labels)
 {
     double cost = total_cost(labels);
     return (cost > WELL * (double)labels->count || ow_labels_are_crowded(labels)) &&
-           cost < HOPELESS * OW_LABEL_NO_PLACE;
+           !ow_labels_are_spent(labels) && cost < HOPELESS * OW_LABEL_NO_PLACE;
 }
 
 /* The best of several orders; the first alone where there is room. */

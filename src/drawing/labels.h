@@ -3,7 +3,8 @@
  * Labels put where nothing else is, each with a leader to its place. Every label is tried at all places
  * around its anchors, nearest first. Then those that came off worst are tried again as if they had been
  * first: the labels in their way are placed anew, and the change is kept if all together stand better. No two
- * ever overlap.
+ * ever overlap. The effort has a bound: where it is spent nothing is tried again, and what has no place yet
+ * goes below the drawing, so that a layout of hundreds of parts is drawn too, if not well.
  */
 #ifndef OW_DRAWING_LABELS_H
 #define OW_DRAWING_LABELS_H
@@ -13,6 +14,8 @@
 #define OW_LABEL_GAP 0.9         /* between labels, and around obstacles, mm */
 #define OW_LABEL_NO_PLACE 1000.0 /* what a label costs that found none */
 #define OW_LABEL_FAR 120.0       /* and one whose leader is as long as a hand, or runs over much */
+#define OW_LABEL_EFFORT \
+    400000000 /* looks at places and at labels there: a second or so; counted, not timed */
 #define OW_LABEL_LINES 3
 #define OW_LABEL_ANCHORS 4
 
@@ -62,6 +65,7 @@ typedef struct ow_labels {
     double least_x, most_x;         /* of the paper */
     double least_y, most_y;         /* the same; a label that finds no place between them goes below */
     const struct ow_label_map *map; /* of the obstacles, while labels are placed */
+    size_t looked;                  /* the effort spent; kept when labels are done, to go on with */
     bool failed;
 } ow_labels;
 
@@ -74,11 +78,13 @@ void ow_labels_block(ow_labels *labels, const ow_box *box, bool words);
 void ow_labels_place(ow_labels *labels);
 /* Whether one found no place, and stands below everything, or none near what it speaks of. */
 bool ow_labels_are_crowded(const ow_labels *labels);
+/* Whether all effort is spent. */
+bool ow_labels_are_spent(const ow_labels *labels);
 /* The box around all of them. */
 ow_box ow_labels_bounds(const ow_labels *labels);
 
 /* label_place.c: the best place for one label among the others; `alone` as if no other were there. */
-ow_label_place ow_label_find_place(const ow_labels *labels, const ow_label *label, bool alone);
+ow_label_place ow_label_find_place(ow_labels *labels, const ow_label *label, bool alone);
 /* Whether two labels, or the leader of one and the words of the other, are in each other's way. */
 bool ow_labels_collide(const ow_label *a, const ow_label *b);
 

@@ -106,7 +106,7 @@ static bool words_fit(ow_scene *scene, double most_height)
 static bool find_scale(ow_scene *scene, double most_height)
 {
     for (size_t index = 0; index < sizeof SCALES / sizeof SCALES[0] && !scene->labels.failed; index++) {
-        if (most_height > 0.0 && SCALES[index] < LEAST_SCALE)
+        if (most_height > 0.0 && (SCALES[index] < LEAST_SCALE || ow_labels_are_spent(&scene->labels)))
             return false;
         ow_figure_arrange(&scene->figure, SCALES[index]);
         if (fits(scene, most_height) && words_fit(scene, most_height))
@@ -121,6 +121,7 @@ static void lay_out(ow_scene *scene, double most_height)
     for (int more = 0; more < 3 && most_height > 0.0; more++)
         if (find_scale(scene, most_height + 2.0 * A_LITTLE * more) || scene->labels.failed)
             return;
+    scene->labels.looked = 0; /* as much effort again for a drawing as tall as it likes */
     if (find_scale(scene, 0.0) || scene->labels.failed)
         return;
     ow_figure_arrange(&scene->figure, SCALES[sizeof SCALES / sizeof SCALES[0] - 1]);
