@@ -13,10 +13,12 @@
 
 /* Limits that a feed is held to, all common practice; gauge. */
 #define OW_FEED_JOURNAL_HIGH_PA 450000.0 /* about 65 psi */
-#define OW_FEED_BALL_LOW_PA 280000.0     /* 40 psi, full speed hot, behind the restrictor */
-#define OW_FEED_BALL_HIGH_PA 310000.0    /* 45 psi */
-#define OW_FEED_IDLE_LOW_PA 70000.0      /* about 10 psi, hot idle */
-#define OW_FEED_ROUGHNESS_M 1.5e-6       /* drawn tube and PTFE; without effect where laminar */
+/* 2.8 to 3.1 bar (40 to 45 psi), full speed hot, behind the restrictor; pressures are printed to a hundredth
+ * of a bar, and one that prints as the limit keeps it. */
+#define OW_FEED_BALL_LOW_PA 279500.0
+#define OW_FEED_BALL_HIGH_PA 310500.0
+#define OW_FEED_IDLE_LOW_PA 70000.0 /* about 10 psi, hot idle */
+#define OW_FEED_ROUGHNESS_M 1.5e-6  /* drawn tube and PTFE; without effect where laminar */
 #define OW_RESTRICTOR_BORE_LOW_M 0.0003
 #define OW_RESTRICTOR_BORE_HIGH_M 0.004
 #define OW_RESTRICTOR_CLOGS_M 0.0008 /* smaller holes clog (common practice) */
