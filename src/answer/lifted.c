@@ -3,6 +3,8 @@
 
 #include <math.h>
 
+#include "layout/from_search.h"
+
 /* One limit: whether the ask has it (then *without lacks it), and how to say it. */
 typedef struct liftable {
     bool (*lift)(ow_ask *without);
@@ -270,7 +272,7 @@ static ow_status keep_words(ow_arena *arena, ow_text *text, const char **words)
 static ow_status find_best(const ow_context *context, const ow_net *net, const ow_ask *ask, ow_layout *layout)
 {
     ow_search *search = NULL;
-    ow_status status = ow_search_new(context, net, ask, &search);
+    ow_status status = ow_search_new_hopeful(context, net, ask, &search);
     if (status == OW_OK)
         status = ow_search_next(search, layout);
     ow_search_free(search);
@@ -329,10 +331,26 @@ static ow_status try_without(const ow_context *context, const ow_net *net, const
     return status == OW_OK ? kept : status;
 }
 
+/* OW_NONE if there is no layout with all limits lifted: then none of them, lifted alone, brings one. */
+static ow_status try_without_all(const ow_context *context, const ow_net *net, const ow_ask *ask)
+{
+    ow_ask without = *ask;
+    ow_layout layout;
+    for (size_t index = 0; index < sizeof LIFTABLES / sizeof LIFTABLES[0]; index++)
+        LIFTABLES[index].lift(&without);
+    ow_status status = find_best(context, net, &without, &layout);
+    if (status == OW_OK)
+        ow_layout_free(&layout);
+    return status;
+}
+
 ow_status ow_find_lifted(const ow_context *context, const ow_net *net, const ow_ask *ask, ow_arena *arena,
                          ow_lifted *lifted, size_t *count)
 {
     *count = 0;
+    ow_status all = try_without_all(context, net, ask);
+    if (all != OW_OK)
+        return all == OW_NONE ? OW_OK : all;
     for (size_t index = 0; index < sizeof LIFTABLES / sizeof LIFTABLES[0]; index++) {
         ow_status status = try_without(context, net, ask, &LIFTABLES[index], arena, &lifted[*count]);
         if (status == OW_OK)

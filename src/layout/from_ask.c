@@ -226,7 +226,8 @@ static ow_status build_without(ow_search *search)
     return OW_OK;
 }
 
-ow_status ow_search_new(const ow_context *context, const ow_net *net, const ow_ask *ask, ow_search **search)
+/* All but the search itself. */
+static ow_status prepare(const ow_context *context, const ow_net *net, const ow_ask *ask, ow_search **search)
 {
     ow_search *made = ow_new_array(context, 1, sizeof *made);
     if (made == NULL)
@@ -243,8 +244,41 @@ ow_status ow_search_new(const ow_context *context, const ow_net *net, const ow_a
         status = build_ports(made);
     if (status == OW_OK)
         status = build_without(made);
+    if (status != OW_OK) {
+        ow_search_free(made);
+        return status;
+    }
+    *search = made;
+    return OW_OK;
+}
+
+ow_status ow_search_new(const ow_context *context, const ow_net *net, const ow_ask *ask, ow_search **search)
+{
+    ow_search *made;
+    ow_status status = prepare(context, net, ask, &made);
+    if (status != OW_OK)
+        return status;
+    status = ow_resolve_new(context, net->index, &made->input, &made->resolve);
+    if (status != OW_OK) {
+        ow_search_free(made);
+        return status;
+    }
+    *search = made;
+    return OW_OK;
+}
+
+ow_status ow_search_new_hopeful(const ow_context *context, const ow_net *net, const ow_ask *ask,
+                                ow_search **search)
+{
+    ow_search *made;
+    bool hopeless = false;
+    ow_status status = prepare(context, net, ask, &made);
+    if (status != OW_OK)
+        return status;
+    if (ask->given_count > 2) /* one port alone is as quick */
+        status = ow_resolve_hopeless(context, net->index, &made->input, &hopeless);
     if (status == OW_OK)
-        status = ow_resolve_new(context, net->index, &made->input, &made->resolve);
+        status = hopeless ? OW_NONE : ow_resolve_new(context, net->index, &made->input, &made->resolve);
     if (status != OW_OK) {
         ow_search_free(made);
         return status;

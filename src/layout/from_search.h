@@ -36,6 +36,9 @@ struct ow_search {
 const ow_end *ow_search_kind_end(const ow_search *search, size_t kind);
 /* A given port as one speaks of it: its name, or "the source", "port to#2" with its end. */
 void ow_search_write_given(const ow_search *search, size_t given, ow_text *text);
+/* As ow_search_new, but OW_NONE and no search where a quick look shows that there is no layout. */
+ow_status ow_search_new_hopeful(const ow_context *context, const ow_net *net, const ow_ask *ask,
+                                ow_search **search);
 /* Works out the best layout once. OW_NONE: there is none. */
 ow_status ow_search_best(ow_search *search);
 /* Which of two searches has the better best, as ow_key_compare; both were worked out and have one. */

@@ -125,6 +125,11 @@ void ow_fill_closings(ow_fill *fill)
     ow_table *table = fill->table;
     memset(table->open, 0xFF, table->kind_count * sizeof *table->open);
     memset(table->entered, 0xFF, table->kind_count * sizeof *table->entered);
+    if (table->ask->spare_open) {
+        for (size_t kind = 0; kind < table->kind_count; kind++)
+            table->open[kind] = 1;
+        return;
+    }
     size_t level = 1;
     for (int looked = 0; looked < LEVELS_LOOKED_FOR; looked++) {
         bool any = false;

@@ -15,6 +15,11 @@ ow_status ow_resolve_new(const ow_context *context, const ow_net_index *net, con
                          ow_resolve **resolve);
 void ow_resolve_free(ow_resolve *resolve);
 
+/* True only if there is no layout, told by each port alone; false: there may be one, or none. Much cheaper
+ * than the table of several ports. OW_RANGE, OW_MEMORY. */
+ow_status ow_resolve_hopeless(const ow_context *context, const ow_net_index *net, const ow_search_input *ask,
+                              bool *hopeless);
+
 /* Parts of the best layout. OW_NONE: there is no layout (then *capped tells whether OW_SEARCH_PARTS_MAX had a
  * hand in it). */
 ow_status ow_resolve_best_parts(const ow_resolve *resolve, size_t *parts, bool *capped);

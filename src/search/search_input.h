@@ -96,6 +96,8 @@ typedef struct ow_search_input {
     /* Where the list of next best layouts is cut; 0 = the usual bounds. */
     size_t parts_above; /* more parts than the best one has */
     size_t looked_most; /* derivations looked at */
+    /* Spare ends may stay open, at the price of one part each: for hope.c, which asks for no layout. */
+    bool spare_open;
 } ow_search_input;
 
 /*

@@ -118,7 +118,6 @@ static size_t feed_parts(const char *pages)
     return parts;
 }
 
-/* A barb and a clamp do not hold a hose against the gallery's pressure, however few parts they are. */
 /* A tee that is wide one way and narrow the other: what both can have is the narrow one's. */
 static void the_most_bore_that_can_be_had_is_that_of_the_narrowest_path(void **state)
 {
@@ -139,6 +138,37 @@ static void the_most_bore_that_can_be_had_is_that_of_the_narrowest_path(void **s
     close_asked(&self);
 }
 
+/* Each limit alone keeps the tee out, so that no one of them, lifted, is any help; and with a second tee that
+ * one of them lets in, that one is. */
+static void of_several_limits_only_those_that_alone_bring_a_layout_are_named(void **state)
+{
+#define TEES(more)                                                                                         \
+    "{page: t, kind: tee, fluids: [oil], columns: [id, run-a, run-b, branch, bore, rating], rows: [[tee, " \
+    "1/8-27 NPT male, -4 flare37 male, G1/8 male washer, 3 mm, 10 bar]" more "]}\n"
+    static const char *const pages[] = {
+        TEES(""), TEES(", [wide, 1/8-27 NPT male, -4 flare37 male, G1/8 male washer, 9 mm, 10 bar]")};
+    const ow_ask_words words = {.from = "1/8-27 NPT female",
+                                .to = {"-4 flare37 female swivel", "G1/8 female washer"},
+                                .to_count = 2,
+                                .bore = "8 mm",
+                                .rating = "20 bar"};
+    (void)state;
+    for (size_t wide = 0; wide < 2; wide++) {
+        asked self;
+        open_asked(&self, pages[wide], &words, NULL);
+        assert_int_equal(self.status, OW_OK);
+        assert_false(self.answers.found);
+        assert_int_equal(self.answers.items[0].lifted_count, wide);
+        if (wide == 1) {
+            assert_string_equal(self.answers.items[0].lifted[0].limit, "rating 20 bar");
+            assert_string_equal(self.answers.items[0].lifted[0].words,
+                                "1 part; 10 bar is the most that can be had");
+        }
+        close_asked(&self);
+    }
+}
+
+/* A barb and a clamp do not hold a hose against the gallery's pressure, however few parts they are. */
 static void a_feed_is_never_held_by_clamps(void **state)
 {
     (void)state;
@@ -174,6 +204,7 @@ int main(void)
         cmocka_unit_test(of_two_source_ports_the_better_layout_is_named),
         cmocka_unit_test(a_part_to_explain_that_nobody_has_is_told_with_the_nearest),
         cmocka_unit_test(the_most_bore_that_can_be_had_is_that_of_the_narrowest_path),
+        cmocka_unit_test(of_several_limits_only_those_that_alone_bring_a_layout_are_named),
         cmocka_unit_test(a_feed_is_never_held_by_clamps),
         cmocka_unit_test(a_hair_between_two_units_is_no_fault),
     };

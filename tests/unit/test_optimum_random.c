@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 /*
  * The search held against the brute force over small random catalogues: the whole key with its ids,
- * and "none". Every answer goes through the brute force's own validator. What is proved is counted here.
+ * and "none", and that what is called hopeless after a quick look is. Every answer goes through the brute
+ * force's own validator. What is proved is counted here.
  */
 #include <setjmp.h>
 #include <stdarg.h>
@@ -27,7 +28,7 @@ static const seeds SEEDS[] = {
 
 typedef struct tally {
     long cases, found, by_ports[BRUTE_PORTS + 1], too_large, changed[BRUTE_LIMIT_COUNT];
-    long differ;
+    long differ, hopeless[2]; /* of one port, of several */
 } tally;
 
 static void say(const seeds *row, int seed, const char *what)
@@ -91,6 +92,11 @@ static void run_case(const seeds *row, int seed, tally *t)
     assert_int_equal(ow_net_index_build(&context, &in.net, &net), OW_OK);
     assert_int_equal(ow_resolve_new(&context, net, &in.ask, &resolve), OW_OK);
     const char *fault = compare(&c, &in, resolve);
+    bool hopeless = false;
+    assert_int_equal(ow_resolve_hopeless(&context, net, &in.ask, &hopeless), OW_OK);
+    if (hopeless && c.result.answer == BRUTE_FOUND)
+        fault = "called hopeless";
+    t->hopeless[row->ports > 1] += hopeless;
     ow_resolve_free(resolve);
     ow_net_index_free(net);
     if (fault != NULL) {
@@ -123,6 +129,7 @@ static void the_search_finds_what_the_brute_force_finds(void **state)
     printf("cases %ld, solvable %ld, by ports 1 %ld 2 %ld 3 %ld 4 %ld 5 %ld 6 %ld, too large %ld\n", t.cases,
            t.found, t.by_ports[1], t.by_ports[2], t.by_ports[3], t.by_ports[4], t.by_ports[5], t.by_ports[6],
            t.too_large);
+    printf("hopeless at a quick look: of one port %ld, of several %ld\n", t.hopeless[0], t.hopeless[1]);
     for (int limit = 0; limit < BRUTE_LIMIT_COUNT; limit++)
         printf("%s changes %ld answers\n", brute_limit_words((brute_limit)limit), t.changed[limit]);
     assert_int_equal(t.differ, 0);
@@ -130,6 +137,7 @@ static void the_search_finds_what_the_brute_force_finds(void **state)
         return;
     assert_true(t.cases >= 2000);
     assert_true(t.found * 100 >= t.cases * 40);
+    assert_true(t.hopeless[0] >= 50 && t.hopeless[1] >= 50);
     for (int ports = 1; ports <= 4; ports++)
         assert_true(t.by_ports[ports] >= 400);
     for (int limit = 0; limit < BRUTE_LIMIT_COUNT; limit++)
