@@ -281,6 +281,16 @@ static void queue_labels(filling *now)
     }
 }
 
+static void note_rows(const filling *now)
+{
+    ow_table *table = now->table;
+    bool *any = table->any + ow_table_row(table, now->set, 0);
+    for (size_t row = 0; row < now->packing->count; row++)
+        any[row] = false;
+    for (size_t i = 0; i < now->fill->settled_count; i++)
+        any[now->fill->settled[i] / table->kind_count] = true;
+}
+
 ow_status ow_fill_set(ow_fill *fill, ow_ports set, bool stop_early)
 {
     ow_table *table = fill->table;
@@ -306,7 +316,9 @@ ow_status ow_fill_set(ow_fill *fill, ow_ports set, bool stop_early)
     queue_labels(&now);
     if ((set & (set - 1)) == 0 && set != table->event_bit)
         settle_port(&now, ow_ports_first(set));
-    return run_levels(&now, stop_early);
+    status = run_levels(&now, stop_early);
+    note_rows(&now);
+    return status;
 }
 
 ow_status ow_fill_new(ow_table *table, ow_fill *fill)

@@ -19,6 +19,25 @@ typedef struct steps {
     size_t ordered; /* the first ones, in which the shares fall: enough where two exits are equal */
 } steps;
 
+/* Through which part, with which history, and to which exits the permissions go. */
+typedef struct handing {
+    unsigned traits, history;
+    size_t fix, machine;
+} handing;
+
+/* False if nothing serves one of the shares, whatever the end: the step would lower nothing. */
+static bool find_rows(const ow_table *table, const ow_ports *shares, size_t exits, handing to, step *added)
+{
+    for (size_t i = 0; i < exits; i++) {
+        unsigned after = ow_rules_pass(to.traits, to.history, i == to.fix, i == to.machine);
+        unsigned row = ow_table_packing(table, shares[i])->packed[after];
+        if (!table->any[ow_table_row(table, shares[i], row)])
+            return false;
+        added->from[i] = (uint32_t)ow_table_at(table, shares[i], row);
+    }
+    return true;
+}
+
 /* The rows for one deal and history, once for each exit that may be handed each permission. */
 static ow_status add_steps(steps *list, ow_ports set, unsigned traits, const ow_ports *shares, size_t exits,
                            unsigned packed)
@@ -42,11 +61,8 @@ static ow_status add_steps(steps *list, ow_ports set, unsigned traits, const ow_
         for (size_t machine = 0; machine < exits; machine++) {
             if ((askers[0] >> fix & 1u) == 0 || (askers[1] >> machine & 1u) == 0)
                 continue;
-            for (size_t i = 0; i < exits; i++) {
-                unsigned after = ow_rules_pass(traits, history, i == fix, i == machine);
-                unsigned row = ow_table_packing(table, shares[i])->packed[after];
-                added.from[i] = (uint32_t)ow_table_at(table, shares[i], row);
-            }
+            if (!find_rows(table, shares, exits, (handing){traits, history, fix, machine}, &added))
+                continue;
             ow_status status = ow_grow(table->context, (void **)&list->items, &list->capacity,
                                        list->count + 1, sizeof *list->items);
             if (status != OW_OK)

@@ -107,7 +107,8 @@ static ow_status lay_out_rows(ow_table *table)
     table->at[table->set_count] = rows * table->kind_count;
     table->open = ow_arena_get_array(&table->arena, rows * table->kind_count, sizeof *table->open);
     table->entered = ow_arena_get_array(&table->arena, rows * table->kind_count, sizeof *table->entered);
-    return table->open == NULL || table->entered == NULL ? OW_MEMORY : OW_OK;
+    table->any = ow_arena_get_array(&table->arena, rows, sizeof *table->any);
+    return table->open == NULL || table->entered == NULL || table->any == NULL ? OW_MEMORY : OW_OK;
 }
 
 static ow_status prepare(ow_table *table)

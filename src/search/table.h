@@ -69,6 +69,7 @@ typedef struct ow_table {
     size_t at[OW_SETS_MAX + 1];
     ow_packing packings[OW_HISTORY_BITS]; /* by bits asked about */
     uint16_t *open, *entered;
+    bool *any; /* by row, of the sets filled: an open end of it has a label */
 
     uint32_t fork_offset[OW_FORK_GROUPS + 1], cross_offset[OW_TRAITS + 1]; /* as in the net */
     ow_fork_arc *forks;
@@ -93,6 +94,10 @@ ow_status ow_table_complete(ow_table *table);
 static inline size_t ow_table_at(const ow_table *table, ow_ports set, unsigned packed)
 {
     return table->at[set] + packed * table->kind_count;
+}
+static inline size_t ow_table_row(const ow_table *table, ow_ports set, unsigned packed)
+{
+    return table->at[set] / table->kind_count + packed;
 }
 static inline const ow_packing *ow_table_packing(const ow_table *table, ow_ports set)
 {
