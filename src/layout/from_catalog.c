@@ -5,9 +5,7 @@
 
 #include "base/sort.h"
 #include "base/source.h"
-#include "joints/rules.h"
 #include "layout/from_search.h"
-#include "oilway/joint.h"
 
 /* What is at hand while a net is built; dies with the building. */
 typedef struct building {
@@ -18,7 +16,7 @@ typedef struct building {
     uint16_t *found; /* kind of each part's each end, as it turned up */
     ow_net_kind *kinds;
     ow_net_mate *mates;
-    size_t mate_count, mate_capacity;
+    size_t mate_count;
     ow_net_part *parts;
 } building;
 
@@ -27,32 +25,6 @@ int64_t ow_um_of(double metres)
     if (!(metres >= 0))
         return OW_NET_NOT_SAID;
     return metres >= 1000.0 ? OW_NET_AMOUNT_MAX : llround(metres * 1e6);
-}
-
-/* Two males, two screwed ends of different threads, two ends of one form and different sizes never mate: said
- * here first, because most pairs are such and the rules need not be asked. A test holds it against the rules.
- */
-static bool plainly_apart(const ow_end *a, const ow_end *b)
-{
-    if (a->gender == b->gender && a->gender != OW_GENDER_NONE)
-        return true;
-    if (a->form != b->form)
-        return false;
-    if (a->form == OW_FORM_THREAD)
-        return a->thread.size != b->thread.size || a->thread.pitch != b->thread.pitch;
-    return a->size != b->size || a->size_unit != b->size_unit;
-}
-
-bool ow_net_pair(const ow_end *a, const ow_end *b, bool *tolerated, bool *turns)
-{
-    if (plainly_apart(a, b))
-        return false;
-    const ow_joint_rule *rule = ow_joint_find(a, b);
-    if (rule == NULL)
-        return false;
-    *tolerated = rule->verdict == OW_TOLERATED;
-    *turns = ow_joint_turns(a, b);
-    return true;
 }
 
 /* ---- kinds ---------------------------------------------------------------------------------- */
@@ -154,54 +126,6 @@ static ow_status build_kinds(building *now)
     return status;
 }
 
-/* Which forms and seats any rule brings together: most pairs of kinds need not be held against the rules. */
-#define FACES ((size_t)OW_FORM_COUNT * OW_SEAT_COUNT)
-
-static size_t face_of(ow_form form, ow_seat seat)
-{
-    return (size_t)form * OW_SEAT_COUNT + (size_t)seat;
-}
-
-static bool *faces_that_meet(const ow_context *context)
-{
-    bool *meet = ow_new_array(context, FACES * FACES, sizeof *meet);
-    const ow_joint_row *row;
-    for (size_t i = 0; meet != NULL && (row = ow_joint_row_at(i)) != NULL; i++) {
-        size_t first = face_of(row->first.form, row->first.seat);
-        size_t second = face_of(row->second.form, row->second.seat);
-        meet[first * FACES + second] = meet[second * FACES + first] = true;
-    }
-    return meet;
-}
-
-static ow_status find_mates(building *now, const bool *meet)
-{
-    const ow_net *net = now->net;
-    for (size_t a = 0; a < net->kind_count; a++)
-        for (size_t b = a; b < net->kind_count; b++) {
-            bool tolerated, turns;
-            size_t face_a = face_of(net->kinds[a].form, net->kinds[a].seat);
-            size_t face_b = face_of(net->kinds[b].form, net->kinds[b].seat);
-            if (!meet[face_a * FACES + face_b] ||
-                !ow_net_pair(&net->kinds[a], &net->kinds[b], &tolerated, &turns))
-                continue;
-            ow_status status = ow_grow(net->context, (void **)&now->mates, &now->mate_capacity,
-                                       now->mate_count + 1, sizeof *now->mates);
-            if (status != OW_OK)
-                return status;
-            now->mates[now->mate_count++] = (ow_net_mate){(uint16_t)a, (uint16_t)b, tolerated, turns};
-        }
-    return OW_OK;
-}
-
-static ow_status build_mates(building *now)
-{
-    bool *meet = faces_that_meet(now->net->context);
-    ow_status status = meet == NULL ? OW_MEMORY : find_mates(now, meet);
-    ow_release(now->net->context, meet);
-    return status;
-}
-
 /* ---- parts ---------------------------------------------------------------------------------- */
 
 static ow_net_part part_of(const building *now, size_t index)
@@ -271,7 +195,7 @@ ow_status ow_net_build(const ow_context *context, const ow_catalog *catalog, ow_
     building now = {.net = made};
     ow_status status = build_kinds(&now);
     if (status == OW_OK)
-        status = build_mates(&now);
+        status = ow_net_find_mates(made, &now.mates, &now.mate_count);
     if (status == OW_OK)
         status = build_parts(&now);
     if (status == OW_OK)

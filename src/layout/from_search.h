@@ -53,6 +53,8 @@ bool ow_search_part_index(const ow_search *search, const char *id, size_t *index
 ow_search_limits ow_search_limits_of(const ow_ask *ask);
 /* Whether two kinds of end may be joined at all, and how. False: never. */
 bool ow_net_pair(const ow_end *a, const ow_end *b, bool *tolerated, bool *turns);
+/* The pairs of the net's kinds that may be joined, each once, in order; freed with ow_release. */
+ow_status ow_net_find_mates(const ow_net *net, ow_net_mate **mates, size_t *count);
 int64_t ow_um_of(double metres); /* OW_NOT_SAID stays not said; larger than a kilometre is a kilometre */
 
 #endif
