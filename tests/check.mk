@@ -45,7 +45,7 @@ brute-cases: $(BRUTE_OBJECTS) $(BUILD)/obj/tests/brute/find_cases.o ## look for 
 # Always built for speed, in a folder of its own.
 .PHONY: bench bench-docs
 bench: ## time loading, the net and answers over synthetic catalogues
-	@$(MAKE) --no-print-directory -s BUILD=$(BUILD)/speed OPT=-O2 SANITIZE= $(BUILD)/speed/bench
+	@$(MAKE) --no-print-directory -s BUILD=$(BUILD)/speed OPT=-O2 SANITIZE= $(BUILD)/speed/bench >&2
 	@$(BUILD)/speed/bench
 bench-docs: ## the same, written to docs/bench.md
 	@$(MAKE) --no-print-directory -s bench >$(BUILD)/bench.md && mv $(BUILD)/bench.md docs/bench.md
