@@ -73,6 +73,9 @@ ow_status ow_draw_sketch_svg(ow_text *text, const ow_missing *missing, double le
 
 /* The best layout of the first answer that has one; where there is none, what is missing. */
 ow_status ow_sheet_answer_html(ow_text *text, const ow_answers *answers);
+/* Layout `stack` of the answer to reading `reading`, both from 0, with what the ask itself brought up; where
+ * an end was left open, which reading it holds for. OW_RANGE if there is none. */
+ow_status ow_sheet_stack_html(ow_text *text, const ow_answers *answers, size_t reading, size_t stack);
 ow_status ow_sheet_check_html(ow_text *text, const ow_layout *layouts, const ow_checked *checked);
 /* The same with findings one for each layout, or NULL. */
 ow_status ow_sheet_layouts_html(ow_text *text, const ow_layout *layouts, const ow_findings *findings,

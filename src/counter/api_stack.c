@@ -85,9 +85,22 @@ ow_status counter_api_sketch(counter_call *call)
     return with_answers(call, write_sketch);
 }
 
+/* Of the layout that is looked at, where the link names it: show and reading count from 1, as on the page. */
 static ow_status write_sheet(counter_call *call, const ow_answers *answers)
 {
-    return ow_sheet_answer_html(&call->text, answers);
+    size_t show = 0, reading = 0;
+    counter_count(call, "show", BEST_MAX, &show);
+    counter_count(call, "reading", OW_READINGS_MAX, &reading);
+    if (call->faults.errors > 0)
+        return OW_INPUT;
+    if ((show == 0 && reading == 0) || !answers->found)
+        return ow_sheet_answer_html(&call->text, answers);
+    ow_status status =
+        ow_sheet_stack_html(&call->text, answers, reading > 0 ? reading - 1 : 0, show > 0 ? show - 1 : 0);
+    if (status != OW_RANGE)
+        return status;
+    counter_fault(call, show > 0 ? "show" : "reading", "", "there is no such layout", "one of those found");
+    return OW_INPUT;
 }
 
 ow_status counter_sheet_of_stack(counter_call *call)

@@ -10,7 +10,7 @@
 static const counter_route routes[] = {
     {"GET", "/api/stack", ASK, counter_api_stack},
     {"GET", "/api/sketch", ASK, counter_api_sketch},
-    {"GET", "/sheet", ASK " layout job bare", counter_sheet},
+    {"GET", "/sheet", ASK " show reading layout job bare", counter_sheet},
     {"POST", "/sheet", "bare", counter_sheet_posted},
     {"GET", "/sheet.css", "", counter_sheet_style},
     {"POST", "/api/check", "", counter_api_check},

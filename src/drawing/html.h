@@ -17,6 +17,7 @@ typedef struct ow_counter_sheet {
     size_t layout_count;
     const ow_bill *bill;
     const ow_assumptions *assumptions;
+    const char *reading, *decide; /* what an open end was read as, and what tells its readings apart */
     const ow_plan *plan; /* with its own findings and figures: of its layouts only the feed is drawn */
 } ow_counter_sheet;
 
@@ -47,8 +48,14 @@ void ow_html_fact(ow_text *text, const char *name, const char *value);
 /* One of the signs of a drawing (drawing/marks.h) among words; frees the canvas. */
 void ow_html_mark(ow_text *text, ow_canvas *canvas, const char *name);
 
-/* html_sheet.c: an h2 that says what a layout joins. */
+/* html_sheet.c: what a layout joins, in words; an h2 that says it. */
+void ow_html_layout_title(ow_text *text, const ow_layout *layout);
 void ow_html_layout_heading(ow_text *text, const ow_layout *layout);
+/* html_sheet.c: parts and findings counted, for the box beside the title; whether something is wrong.
+ * findings NULL: nothing was checked. */
+bool ow_html_verdict(ow_text *verdict, const ow_findings *const *findings, size_t count, size_t parts);
+/* html_answers.c: that the sheet stands and falls with a reading; nothing where it is NULL. */
+void ow_html_reading(ow_text *text, const char *reading, const char *decide);
 /* html_joints.c */
 void ow_html_joints(ow_text *text, const ow_layout *const *layouts, size_t count);
 void ow_html_joint_cautions(ow_text *text, const ow_layout *const *layouts, size_t count);
@@ -58,7 +65,7 @@ void ow_html_bill(ow_text *text, const ow_bill *bill);
 void ow_html_findings(ow_text *text, const ow_findings *findings);
 void ow_html_assumptions(ow_text *text, const ow_assumptions *assumptions);
 void ow_html_cautions(ow_text *text, ow_circuit circuit);
-void ow_html_signature(ow_text *text);
+void ow_html_signature(ow_text *text, const char *first, const char *second);
 /* html_plan.c: what a job says at the head; the order of work. */
 void ow_html_job_facts(ow_text *text, const ow_plan *plan);
 void ow_html_order_of_work(ow_text *text, const ow_plan *plan);

@@ -112,9 +112,11 @@ void ow_html_cautions(ow_text *text, ow_circuit circuit)
     ow_text_done_into(&words, text);
 }
 
-void ow_html_signature(ow_text *text)
+/* Lines for two that answer for the work, and the date. */
+void ow_html_signature(ow_text *text, const char *first, const char *second)
 {
-    ow_text_add(text,
-                "<section class=\"sign\" aria-label=\"Signatures\">\n<p>Fitted by (name, signature)</p>\n"
-                "<p>Checked for leaks by (name, signature)</p>\n<p>Date</p>\n</section>\n");
+    ow_text_add(text, "<section class=\"sign\" aria-label=\"Signatures\">\n");
+    ow_text_format(text, "<p>%s by (name, signature)</p>\n", first);
+    ow_text_format(text, "<p>%s by (name, signature)</p>\n", second);
+    ow_text_add(text, "<p>Date</p>\n</section>\n");
 }

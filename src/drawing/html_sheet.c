@@ -11,6 +11,11 @@
 
 #define DENSE_JOINTS 9 /* more of them do not fit on two pages in the usual type */
 
+void ow_html_layout_title(ow_text *text, const ow_layout *layout)
+{
+    ow_words_of_layout(layout, text);
+}
+
 void ow_html_layout_heading(ow_text *text, const ow_layout *layout)
 {
     ow_text words = ow_text_new(text->context);
@@ -108,7 +113,9 @@ static void write_head(ow_text *text, const ow_counter_sheet *sheet)
     if (sheet->plan != NULL)
         ow_html_job_facts(text, sheet->plan);
     write_layout_facts(text, sheet);
-    ow_text_add(text, "</dl>\n</header>\n");
+    ow_text_add(text, "</dl>\n");
+    ow_html_reading(text, sheet->reading, sheet->decide);
+    ow_text_add(text, "</header>\n");
 }
 
 /* First what is looked at, then what is done. */
@@ -130,15 +137,14 @@ ow_status ow_html_sheet(ow_text *text, const ow_counter_sheet *sheet)
     ow_html_joints(text, sheet->layouts, sheet->layout_count);
     if (sheet->plan != NULL)
         ow_html_order_of_work(text, sheet->plan);
-    ow_html_signature(text);
+    ow_html_signature(text, "Fitted", "Checked for leaks");
     ow_html_end(text);
     return ow_text_status(text);
 }
 
 /* ---- checked layouts --------------------------------------------------------------------------- */
 
-/* Whether something is wrong. */
-static bool write_verdict(ow_text *verdict, const ow_findings *const *findings, size_t count, size_t parts)
+bool ow_html_verdict(ow_text *verdict, const ow_findings *const *findings, size_t count, size_t parts)
 {
     size_t counts[3] = {0, 0, 0};
     for (size_t index = 0; index < count; index++)
@@ -168,7 +174,7 @@ static ow_status write_sheet(ow_text *text, const ow_layout *const *layouts,
         ow_text_add(&title, index > 0 ? "; " : "");
         ow_words_of_layout(layouts[index], &title);
     }
-    bool no = write_verdict(&verdict, findings, count, bill->part_count);
+    bool no = ow_html_verdict(&verdict, findings, count, bill->part_count);
     const ow_counter_sheet sheet = {.title = ow_text_words(&title),
                                     .verdict = ow_text_words(&verdict),
                                     .no = no,
@@ -208,33 +214,7 @@ ow_status ow_sheet_check_html(ow_text *text, const ow_layout *layouts, const ow_
     return ow_sheet_layouts_html(text, layouts, checked->findings, checked->count);
 }
 
-/* ---- answers ------------------------------------------------------------------------------------- */
-
-static ow_status write_none(ow_text *text, const ow_answers *answers)
-{
-    ow_html_begin(text, "No layout", "");
-    ow_html_element(text, "h1", "No layout: the catalogue does not join these ports within the limits");
-    for (size_t index = 0; index < answers->count; index++)
-        if (answers->items[index].reach.words != NULL)
-            ow_html_element(text, "p", answers->items[index].reach.words);
-    ow_text_add(text, "<figure>\n");
-    ow_status status = ow_draw_answers_svg(text, answers, NULL);
-    ow_text_add(text, "</figure>\n");
-    ow_html_cautions(text, OW_CIRCUIT_NONE);
-    ow_html_signature(text);
-    ow_html_end(text);
-    return status == OW_OK ? ow_text_status(text) : status;
-}
-
-ow_status ow_sheet_answer_html(ow_text *text, const ow_answers *answers)
-{
-    for (size_t index = 0; index < answers->count; index++)
-        if (answers->items[index].stack_count > 0) {
-            const ow_answer_stack *best = &answers->items[index].stacks[0];
-            return ow_sheet_layouts_html(text, &best->layout, &best->findings, 1);
-        }
-    return write_none(text, answers);
-}
+/* ---- plans ----------------------------------------------------------------------------------------- */
 
 ow_status ow_sheet_plan_html(ow_text *text, const ow_plan *plan)
 {
@@ -245,7 +225,7 @@ ow_status ow_sheet_plan_html(ow_text *text, const ow_plan *plan)
         return OW_MEMORY;
     for (size_t index = 0; index < plan->layout_count; index++)
         layouts[index] = &plan->layouts[index];
-    bool no = write_verdict(&verdict, &findings, 1, plan->bill.part_count);
+    bool no = ow_html_verdict(&verdict, &findings, 1, plan->bill.part_count);
     const ow_counter_sheet sheet = {.title = plan->job->title != NULL ? plan->job->title : "Plan",
                                     .verdict = ow_text_words(&verdict),
                                     .no = no,

@@ -79,6 +79,67 @@ static void an_answer_has_a_sheet_whether_found_or_not(void **state)
     }
 }
 
+/* The sheet of one layout of an ask; the status is checked, the words stay in `html`. */
+static void sheet_of(const ow_shipped *self, const ow_ask_words *words, size_t reading, size_t stack,
+                     ow_text *html)
+{
+    ow_ask_set set;
+    ow_answers answers;
+    ow_shipped_answer(self, words, &set, &answers);
+    assert_int_equal(ow_sheet_stack_html(html, &answers, answers.count, 0), OW_RANGE);
+    assert_int_equal(ow_sheet_stack_html(html, &answers, 0, answers.items[0].stack_count), OW_RANGE);
+    assert_int_equal(html->length, 0);
+    assert_int_equal(ow_sheet_stack_html(html, &answers, reading, stack), OW_OK);
+    ow_test_assert_html(ow_text_words(html));
+    ow_answers_done(&answers);
+    ow_ask_set_done(&set);
+}
+
+static void a_sheet_tells_what_the_ask_brought_up(void **state)
+{
+    const ow_shipped *self = *state;
+    const ow_ask_words words = {.from = "brockle-4:gallery", .to = {"plover-41:oil-in"}, .to_count = 1};
+    ow_text html = ow_text_new(&self->context);
+    sheet_of(self, &words, 0, 0, &html);
+    ow_test_assert_names(ow_text_words(&html), "loses its place"); /* nobody keeps the switch */
+    ow_test_assert_names(ow_text_words(&html), "1 warning");
+    ow_text_done(&html);
+}
+
+static void a_sheet_says_which_reading_it_holds_for(void **state)
+{
+    const ow_shipped *self = *state;
+    const ow_ask_words words = {.from = "M10 female washer", .to = {"-4 flare37 male"}, .to_count = 1};
+    for (size_t reading = 0; reading < 2; reading++) {
+        ow_text html = ow_text_new(&self->context);
+        sheet_of(self, &words, reading, 0, &html);
+        ow_test_assert_names(ow_text_words(&html), reading == 0 ? "Only if it is M10x1 female washer."
+                                                                : "Only if it is M10x1.25 female washer.");
+        ow_test_assert_names(ow_text_words(&html), "10 mm is M10x1, 12.5 mm is M10x1.25");
+        ow_text_done(&html);
+    }
+}
+
+static void a_sheet_of_nothing_found_is_not_signed_as_fitted(void **state)
+{
+    const ow_shipped *self = *state;
+    const ow_ask_words words = {.from = "1/8-27 NPT female", .to = {"M13x1.25 female washer"}, .to_count = 1};
+    ow_ask_set set;
+    ow_answers answers;
+    ow_shipped_answer(self, &words, &set, &answers);
+    ow_text html = ow_text_new(&self->context);
+    assert_int_equal(ow_sheet_answer_html(&html, &answers), OW_OK);
+    const char *page = ow_text_words(&html), *reach = answers.items[0].reach.words;
+    assert_null(strstr(page, "Fitted by"));
+    ow_test_assert_names(page, "Drawing checked by");
+    const char *told = strstr(page, reach);
+    assert_non_null(told);
+    assert_null(strstr(told + 1, reach)); /* once */
+    ow_text_done(&html);
+    ow_answers_done(&answers);
+    ow_ask_set_done(&set);
+}
+
 /* ---- the sketch --------------------------------------------------------------------------------- */
 
 static ow_missing missing_between(const char *from, const char *to)
@@ -231,6 +292,9 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_checked_layout_has_a_sheet),
         cmocka_unit_test(an_answer_has_a_sheet_whether_found_or_not),
+        cmocka_unit_test(a_sheet_tells_what_the_ask_brought_up),
+        cmocka_unit_test(a_sheet_says_which_reading_it_holds_for),
+        cmocka_unit_test(a_sheet_of_nothing_found_is_not_signed_as_fitted),
         cmocka_unit_test(a_made_part_is_drawn_with_its_limits),
         cmocka_unit_test(a_made_part_has_the_bore_that_is_asked_for_and_a_hexagon_over_its_threads),
         cmocka_unit_test(words_are_escaped_for_xml),

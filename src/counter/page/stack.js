@@ -207,20 +207,20 @@ function missing(one, pairs) {
     one.reach ? h("p", null, typeof one.reach === "string" ? one.reach : one.reach.words || "") : null);
 }
 
-/* The sheet of an ask is that of its first reading's best layout; any other is a layout's. */
-const isFirst = () => chosen === 0 && reading === 0;
-
 const sheetOf = (parameters) => "/sheet?" + new URLSearchParams(parameters);
 
+/* The ask with the layout that is looked at, so that its sheet tells what the ask brought up and which reading it holds for. */
+const looked = (pairs) => [...askOnly(pairs), ["reading", String(reading + 1)], ["show", String(chosen + 1)]];
+
 function paperOf(one, pairs, several) {
-  if (isFirst() && (!several || one.stacks.length > 0)) return { parameters: askOnly(pairs) };
-  return one.stacks.length > 0 ? { text: one.stacks[chosen].layout } : null;
+  if (one.stacks.length > 0) return { parameters: looked(pairs) };
+  return several ? null : { parameters: askOnly(pairs) };
 }
 
 function oneStack(one, stack, pairs) {
   const name = (pairs.find(([key]) => key === "to")?.[1] || "layout").replace(/[^A-Za-z0-9.-]+/g, "-");
   const check = "/?" + new URLSearchParams({ view: "check", layout: stack.layout });
-  const sheet = sheetOf(isFirst() ? askOnly(pairs) : { layout: stack.layout });
+  const sheet = sheetOf(looked(pairs));
   return [
     h("p", { class: "acts" }, h("a", { class: "button", href: check, "data-inside": true }, "Swap a part"), " ", printButton(), " ", sheetLink(sheet), " ",
       linkButton(), " ", saveButton("Save the layout", name + ".yaml", stack.layout)),
