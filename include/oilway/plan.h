@@ -163,6 +163,7 @@ typedef struct ow_plan_coolant {
     const ow_machine *heater;  /* in the loop, or NULL */
     const ow_port *low, *high; /* the turbo's: cold in, hot out */
     bool teed;                 /* into the heater's hoses */
+    const ow_port *from, *to;  /* the engine's: where it begins and ends; NULL where teed */
     size_t leg_count;
     ow_plan_leg legs[OW_PLAN_LEGS]; /* in order of flow */
     bool reckoned;                  /* what follows holds */

@@ -70,21 +70,41 @@ static ow_status make_leg(ow_planning *planning, ow_plan_coolant *loop, leg_end 
 
 /* ---- where the loop begins and ends ------------------------------------------------------------ */
 
-/* The port of that name; else, of the engine's coolant ports beside `other`, the lowest (or the highest), and
- * the first where their places are not known: what is warm goes home upwards. */
-static const ow_port *engine_port(const ow_machine *engine, const char *name, const ow_port *other,
+/* Which loop begins or ends in that port of the engine, or NULL; one is left out. */
+static const ow_plan_coolant *loop_at(const ow_plan *plan, const ow_port *port, const ow_plan_coolant *but)
+{
+    for (size_t index = 0; index < plan->coolant_count; index++) {
+        const ow_plan_coolant *loop = &plan->coolants[index];
+        if (loop != but && (loop->from == port || loop->to == port))
+            return loop;
+    }
+    return NULL;
+}
+
+static bool is_better(const ow_plan *plan, const ow_port *port, const ow_port *than, bool highest)
+{
+    if (than == NULL)
+        return true;
+    bool is_free = loop_at(plan, port, NULL) == NULL;
+    if (is_free != (loop_at(plan, than, NULL) == NULL))
+        return is_free;
+    if (!port->has_position || !than->has_position)
+        return false;
+    return highest ? port->position_m[2] > than->position_m[2] : port->position_m[2] < than->position_m[2];
+}
+
+/* The port of that name; else, of the engine's coolant ports beside `other`, one that no loop has taken, the
+ * lowest (or the highest), and the first where their places are not known: what is warm goes home upwards. */
+static const ow_port *engine_port(const ow_planning *planning, const char *name, const ow_port *other,
                                   bool highest)
 {
+    const ow_machine *engine = planning->job->engine;
     const ow_port *best = NULL;
     if (name != NULL)
         return ow_machine_port(engine, name);
     for (size_t index = 0; index < engine->port_count; index++) {
         const ow_port *port = &engine->ports[index];
-        if (port->circuit != OW_COOLANT || port == other)
-            continue;
-        bool known = best != NULL && port->has_position && best->has_position;
-        if (best == NULL || (known && (highest ? port->position_m[2] > best->position_m[2]
-                                               : port->position_m[2] < best->position_m[2])))
+        if (port->circuit == OW_COOLANT && port != other && is_better(planning->plan, port, best, highest))
             best = port;
     }
     return best;
@@ -183,21 +203,48 @@ static ow_status pass_heater(ow_planning *planning, ow_plan_coolant *loop, leg_e
     return lead_through(planning, loop, cold, heater);
 }
 
+/* One hole takes one fitting: a second hose to it is not to be made as it is drawn. */
+static ow_status judge_ports(ow_planning *planning, const ow_plan_coolant *loop)
+{
+    const ow_machine *engine = planning->job->engine;
+    const ow_port *ports[] = {loop->from, loop->to};
+    ow_status status = OW_OK;
+    for (size_t index = 0; index < 2 && status == OW_OK; index++) {
+        const ow_plan_coolant *other = loop_at(planning->plan, ports[index], loop);
+        const char *where = ow_planning_words(planning, "%s:%s", engine->id, ports[index]->name);
+        if (where == NULL)
+            return OW_MEMORY;
+        if (other != NULL)
+            status = ow_findings_add(&planning->plan->findings, "coolant-port-shared", OW_ERROR, where, NULL,
+                                     "the loops of %s and of %s both need this one port", other->turbo->id,
+                                     loop->turbo->id);
+        else if (index == 1 && loop->from == loop->to)
+            status = ow_findings_add(&planning->plan->findings, "coolant-port-shared", OW_ERROR, where, NULL,
+                                     "the loop of %s begins and ends in this one port", loop->turbo->id);
+    }
+    return status;
+}
+
 static ow_status make_piped(ow_planning *planning, ow_plan_coolant *loop)
 {
     const ow_job_coolant *coolant = &planning->job->coolant;
     const ow_machine *engine = planning->job->engine;
     const ow_port *given_to = coolant->to != NULL ? ow_machine_port(engine, coolant->to) : NULL;
-    const ow_port *from = engine_port(engine, coolant->from, given_to, false);
-    const ow_port *to = engine_port(engine, coolant->to, from, true);
+    const ow_port *from = engine_port(planning, coolant->from, given_to, false);
+    const ow_port *to = engine_port(planning, coolant->to, from, true);
     if (from == NULL || to == NULL)
         return ow_findings_add(&planning->plan->findings, "no-coolant-port", OW_ERROR, engine->id, NULL,
                                "%s has not two coolant ports for the loop of %s", engine->id,
                                loop->turbo->id);
+    loop->from = from;
+    loop->to = to;
     leg_end cold = end_at(planning, engine, from);
-    ow_status status = coolant->heater
-                           ? pass_heater(planning, loop, cold)
-                           : make_leg(planning, loop, cold, end_at(planning, loop->turbo, loop->low), false);
+    ow_status status = judge_ports(planning, loop);
+    if (status != OW_OK)
+        return status;
+    status = coolant->heater
+                 ? pass_heater(planning, loop, cold)
+                 : make_leg(planning, loop, cold, end_at(planning, loop->turbo, loop->low), false);
     if (status == OW_OK && loop->leg_count > 0)
         status = make_leg(planning, loop, end_at(planning, loop->turbo, loop->high),
                           end_at(planning, engine, to), true);

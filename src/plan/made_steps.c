@@ -124,6 +124,16 @@ static void say_hole(stepping *now)
                                made->bore_m * 1e3));
 }
 
+/* Where no thread is chosen yet, only what holds for every hole. */
+static bool is_caution_for(const ow_plan_made *made, const ow_thread *thread, size_t index)
+{
+    const ow_thread parallel = {.family = OW_THREAD_METRIC};
+    const ow_thread taper = {.family = OW_THREAD_NPT};
+    if (made->thread != NULL)
+        return ow_tapping_caution_is_for(index, thread);
+    return ow_tapping_caution_is_for(index, &parallel) && ow_tapping_caution_is_for(index, &taper);
+}
+
 static void say_place(stepping *now)
 {
     ow_planning *planning = now->making->planning;
@@ -139,8 +149,7 @@ static void say_place(stepping *now)
              "Measure the oil level with the engine running and standing level: the hole goes above it.");
     for (size_t index = 0; index < ow_tapping_caution_count(); index++) {
         const char *caution = ow_tapping_caution_at(index);
-        if (strstr(caution, "pressure gallery") == NULL &&
-            (made->thread == NULL || ow_tapping_caution_is_for(index, &now->making->thread)))
+        if (strstr(caution, "pressure gallery") == NULL && is_caution_for(made, &now->making->thread, index))
             step(now, caution);
     }
 }

@@ -120,8 +120,26 @@ static void write_return(ow_text *text, const ow_plan *plan, const ow_plan_retur
         write_faults(text, home, style);
 }
 
-static void write_made(ow_text *text, const ow_plan_made *made, const ow_style *style)
+static bool has_same_steps(const ow_plan_made *made, const ow_plan_made *other)
 {
+    bool same = made->step_count == other->step_count;
+    for (size_t index = 0; index < made->step_count && same; index++)
+        same = strcmp(made->steps[index], other->steps[index]) == 0;
+    return same;
+}
+
+/* What is made twice the same way is written once. */
+static void write_made(ow_text *text, const ow_plan_drain *drain, size_t number, const ow_style *style)
+{
+    const ow_plan_made *made = &drain->made[number];
+    for (size_t before = 0; before < number; before++) {
+        const ow_plan_made *other = &drain->made[before];
+        if (!has_same_steps(made, other))
+            continue;
+        ow_text_format(text, "  A drain to be made for %s:%s: another one like that for %s:%s\n",
+                       made->turbo->id, made->outlet->name, other->turbo->id, other->outlet->name);
+        return;
+    }
     ow_text_format(text, "  A drain to be made for %s:%s, %.1f mm inside or more all the way:\n",
                    made->turbo->id, made->outlet->name, made->bore_m * 1e3);
     for (size_t index = 0; index < made->step_count; index++) {
@@ -141,5 +159,5 @@ void ow_plan_drain_text(ow_text *text, const ow_plan *plan, const ow_style *styl
         write_return(text, plan, home, rank, style);
     }
     for (size_t index = 0; index < plan->drain.made_count; index++)
-        write_made(text, &plan->drain.made[index], style);
+        write_made(text, &plan->drain, index, style);
 }

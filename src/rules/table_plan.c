@@ -34,6 +34,10 @@ const ow_rule ow_plan_rules[] = {
      "Ziabasharhagh, Modares Mech. Eng. 17(12), 2018)"},
     {"no-coolant-port", OW_ERROR, "coolant", "A port that the loop needs is not there.",
      "Name the two ports in the job, or tee into a heater hose.", "common practice"},
+    {"coolant-port-shared", OW_ERROR, "coolant", "Two coolant hoses are to go to one port of the engine.",
+     "Name another port in the job, or join the two hoses by a hose tee before the port and check the loops "
+     "together.",
+     "one hole takes one fitting"},
     {"coolant-flat", OW_WARNING, "coolant", "The coolant ports stand nearly level.",
      "Clock the housing about 15 degrees off level, cold water in at the low port.", "common practice"},
     {"coolant-falls", OW_WARNING, "coolant", "The hot return falls on its way home.",
