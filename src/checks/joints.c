@@ -13,11 +13,11 @@ static bool joins(const ow_checking *checking, const ow_end *a, const ow_end *b)
     return rule != NULL && (rule->verdict == OW_SEALS || checking->limits.tolerate);
 }
 
-/* Whether an adapter may stand in this layout at all. */
+/* Whether a part of two ends may stand in this layout at all. */
 static bool is_fit(const ow_checking *checking, const ow_part *part)
 {
     const ow_limits *limits = &checking->limits;
-    return part->kind == OW_ADAPTER && part->end_count == 2 && part->rating_pa >= limits->rating_pa &&
+    return part->end_count == 2 && part->rating_pa >= limits->rating_pa &&
            (limits->fluid == OW_FLUID_NONE || (part->fluids & (unsigned)limits->fluid) != 0) &&
            (limits->least_bore_m < 0.0 || ow_part_bore_m(part, 0, 1) >= limits->least_bore_m);
 }
@@ -29,20 +29,54 @@ static bool is_cheaper(const ow_part *part, const ow_part *than)
     return part->has_price && part->price_cents < than->price_cents;
 }
 
-/* The cheapest adapter of the catalogue that joins the two, the first by id among equals; NULL if none. */
+/* The cheapest adapter or hose end of the catalogue that joins the two, the first by id among equals; NULL if
+ * none. */
 static const ow_part *find_adapter(const ow_checking *checking, const ow_end *a, const ow_end *b)
 {
     const ow_part *best = NULL;
     size_t count = checking->catalog != NULL ? ow_catalog_part_count(checking->catalog) : 0;
     for (size_t index = 0; index < count; index++) {
         const ow_part *part = ow_catalog_part_at(checking->catalog, index);
-        if (!is_fit(checking, part) || !is_cheaper(part, best))
+        if ((part->kind != OW_ADAPTER && part->kind != OW_HOSE_END) || !is_fit(checking, part) ||
+            !is_cheaper(part, best))
             continue;
         if ((joins(checking, a, &part->ends[0]) && joins(checking, b, &part->ends[1])) ||
             (joins(checking, a, &part->ends[1]) && joins(checking, b, &part->ends[0])))
             best = part;
     }
     return best;
+}
+
+static const ow_part *find_hose(const ow_checking *checking, const ow_end *tail)
+{
+    const ow_part *best = NULL;
+    size_t count = checking->catalog != NULL ? ow_catalog_part_count(checking->catalog) : 0;
+    for (size_t index = 0; index < count; index++) {
+        const ow_part *part = ow_catalog_part_at(checking->catalog, index);
+        if (part->kind == OW_HOSE && is_fit(checking, part) && is_cheaper(part, best) &&
+            joins(checking, tail, &part->ends[0]) && joins(checking, tail, &part->ends[1]))
+            best = part;
+    }
+    return best;
+}
+
+/* A hose on the tail of another hose: no adapter stands between the two, one of them is the wrong one. */
+static bool mend_by_hose(const ow_checking *checking, const ow_end *outer, const ow_end *inner, char *mend,
+                         size_t size)
+{
+    const ow_end *hose = outer->form == OW_FORM_HOSE ? outer : inner;
+    const ow_end *tail = hose == outer ? inner : outer;
+    if (hose->form != OW_FORM_HOSE || tail->form != OW_FORM_TAIL)
+        return false;
+    char words[OW_END_TEXT_SIZE];
+    ow_end own_tail = *hose;
+    own_tail.form = OW_FORM_TAIL;
+    const ow_part *better = find_hose(checking, tail);
+    snprintf(mend, size,
+             "Use the hose that the tail is made for%s%.60s, or a fitting with the tail of this hose, %s.",
+             better != NULL ? ", such as " : "", better != NULL ? better->id : "",
+             ow_end_name(&own_tail, words));
+    return true;
 }
 
 static void mend_by_adapter(const ow_checking *checking, const ow_end *outer, const ow_end *inner, char *mend,
@@ -69,7 +103,8 @@ static void say_wrong(ow_checking *checking, const char *where, size_t child)
     ow_mates mates;
     ow_end_name(outer, on);
     ow_end_name(inner, from);
-    if (!ow_check_exchanged(checking, child, mend, sizeof mend))
+    if (!ow_check_exchanged(checking, child, mend, sizeof mend) &&
+        !mend_by_hose(checking, outer, inner, mend, sizeof mend))
         mend_by_adapter(checking, outer, inner, mend, sizeof mend);
     if (ow_mates_judge(outer, inner, &mates) == OW_OK)
         ow_checking_find_mend(checking, "wrong-joint", where, mend, "%s on %s: %s: %s (%s)", from, on,

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* What every part must stand, dead ends and plugs too: they see the pressure. */
 #include "checks/checks_internal.h"
+#include "oilway/hose_material.h"
 
 static void check_rating(ow_checking *checking, size_t node, const ow_part *part)
 {
@@ -43,13 +44,24 @@ static void check_temperature(ow_checking *checking, size_t node, const ow_part 
                          part->id, part->temperature_low_c, part->temperature_high_c, limits->temperature_c);
 }
 
+/* Of a hose whose stuff does not stand the fluid, why says more than that a word is missing. */
 static void check_fluid(ow_checking *checking, size_t node, const ow_part *part)
 {
+    const ow_fluid fluid = checking->limits.fluid;
+    const ow_hose_material *material = ow_part_hose_material(part);
     char where[OW_WHERE_SIZE];
-    if (checking->limits.fluid == OW_FLUID_NONE || (part->fluids & (unsigned)checking->limits.fluid) != 0)
+    if (fluid == OW_FLUID_NONE || (part->fluids & (unsigned)fluid) != 0)
         return;
-    ow_checking_find(checking, "fluid", ow_checking_node(checking, node, where), "%s is not listed for %s",
-                     part->id, checking->limits.fluid == OW_FLUID_OIL ? "oil" : "coolant");
+    ow_checking_node(checking, node, where);
+    const char *word = fluid == OW_FLUID_OIL ? "oil" : "coolant";
+    if (material != NULL && (fluid == OW_FLUID_OIL ? material->oil : material->coolant) == OW_STANDS_NOT)
+        ow_checking_find_mend(
+            checking, "fluid", where,
+            "Use a hose made for it: PTFE or fluoro-lined for oil, EPDM or silicone for coolant.",
+            "%s is not listed for %s: %s does not stand it (%s)", part->id, word, material->title,
+            material->source);
+    else
+        ow_checking_find(checking, "fluid", where, "%s is not listed for %s", part->id, word);
 }
 
 /* What no part failed. */

@@ -62,10 +62,22 @@ bool ow_limits_pressed(ow_circuit circuit, const ow_limits *limits)
     return circuit != OW_DRAIN;
 }
 
+/* What a hose is cut or pushed onto, as against what screws, bolts or is welded. */
+static bool is_of_hose(const ow_end *end)
+{
+    return end->form == OW_FORM_HOSE || end->form == OW_FORM_TAIL || end->form == OW_FORM_BARB ||
+           end->form == OW_FORM_BEAD;
+}
+
+/* Where no end mates, the first of the same sort is meant: one wrong joint is not to make the next one wrong.
+ */
 size_t ow_layout_usual_entry(const ow_part *part, const ow_end *onto)
 {
     for (size_t end = 0; end < part->end_count; end++)
         if (ow_joint_find(onto, &part->ends[end]))
+            return end;
+    for (size_t end = 0; end < part->end_count; end++)
+        if (is_of_hose(onto) == is_of_hose(&part->ends[end]))
             return end;
     return 0;
 }
