@@ -26,6 +26,7 @@ typedef struct ow_answer {
     ow_answer_stack *stacks; /* best first */
     size_t stack_count;
     const char *cut;     /* why the list ended; lent */
+    bool is_short;       /* fewer than were asked for */
     ow_missing *missing; /* if not found, plainest first */
     size_t missing_count;
     ow_reach reach;    /* if not found */

@@ -129,6 +129,7 @@ static ow_status fill_answer(answer_work *work, ow_search *search, ow_layout *la
         if (status == OW_NONE)
             status = OW_OK;
         answer->cut = ow_search_cut(search);
+        answer->is_short = answer->stack_count < work->options->best;
     }
     if (status == OW_OK)
         status = copy_words(work, &answer->cut);

@@ -224,6 +224,10 @@ static ow_status load_folder(ow_loading *loading, const char *folder)
     ow_status worst = ow_folder_pages(&loading->context, folder, &names, &count);
     if (worst != OW_OK)
         return worst;
+    if (count == 0) /* as good as the wrong folder: an answer over nothing would only mislead */
+        worst = ow_report(&loading->context, OW_ERROR, OW_INPUT, folder, "files whose names end in .yaml",
+                          "look whether the folder is the right one, or whether its pages end in .yml",
+                          "the folder holds no page");
     for (size_t i = 0; i < count && !ends_all(worst); i++) {
         ow_status told = ow_progress_tell(loading->outer, "reading the catalogue", "pages", i, count);
         if (told != OW_OK) {

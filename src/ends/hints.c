@@ -2,6 +2,7 @@
 #include "ends/hints.h"
 
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 #define BSP "write G (parallel), R (taper male) or Rc (taper female) before the size, such as G1/4"
@@ -10,6 +11,7 @@
 static const struct trade_word {
     const char *word, *hint;
 } TRADE_WORDS[] = {
+    {"dash", "write the number with its dash and the seat, such as -6 flare37 or -6 o-ring"},
     {"an", "write flare37, such as -4 flare37 male"},
     {"jic", "write flare37, such as -4 flare37 male"},
     {"37", "write flare37"},
@@ -95,6 +97,55 @@ static bool try_without_pitch(const ow_end_scan *scan, char *mend, size_t size)
     return try_thread(words, mend, size);
 }
 
+static bool goes_by_dash(const ow_end_scan *scan)
+{
+    for (size_t word = 1; word < scan->word_count; word++) {
+        if (ow_end_word_is(scan, word, "flare37") || ow_end_word_is(scan, word, "o-ring") ||
+            ow_end_word_is(scan, word, "face-o-ring"))
+            return true;
+    }
+    return false;
+}
+
+/* "1/8", "1/8-28": inches, and no thread named. Of a size that taper and parallel pipe threads share the
+ * count of threads tells which it is. */
+static bool try_inches(const ow_end_scan *scan, char *mend, size_t size)
+{
+    char inches[8], words[32];
+    const char *first = ow_end_word_at(scan, 0);
+    size_t length = strspn(first, "0123456789/"), whole = scan->words[0].length;
+    if (length == 0 || length >= sizeof inches || memchr(first, '/', length) == NULL ||
+        (length < whole && first[length] != '-'))
+        return false;
+    if (goes_by_dash(scan)) {
+        (void)snprintf(
+            mend, size,
+            "write its dash, the tube in sixteenths (-6 is 3/8), or its thread, such as 9/16-18 UNF");
+        return true;
+    }
+    memcpy(inches, first, length);
+    inches[length] = '\0';
+    (void)snprintf(words, sizeof words, "%.*s npt", (int)(whole < 16 ? whole : 16), first);
+    if (length < whole && try_thread(words, mend, size))
+        return true;
+    (void)snprintf(words, sizeof words, "%.*s unf", (int)(whole < 16 ? whole : 16), first);
+    if (length < whole && try_thread(words, mend, size))
+        return true;
+    (void)snprintf(words, sizeof words, "g%s", inches);
+    ow_thread parallel;
+    size_t used;
+    if (ow_thread_read(words, &parallel, &used) != OW_OK)
+        return false;
+    long threads = length < whole ? strtol(first + length + 1, NULL, 10) : 0;
+    if (2 * threads == parallel.pitch)
+        (void)snprintf(mend, size, "write G%s (parallel), R%s (taper male) or Rc%s (taper female)", inches,
+                       inches, inches);
+    else
+        (void)snprintf(mend, size, "say which thread: %s NPT, G%s, R%s or Rc%s; or of a tube its flare",
+                       inches, inches, inches, inches);
+    return true;
+}
+
 /* "an4", "jic-4", "an-4". */
 static bool try_dash(const ow_end_scan *scan, char *mend, size_t size)
 {
@@ -132,4 +183,6 @@ void ow_end_size_hint(const ow_end_scan *scan, char *mend, size_t size)
         if (hint != NULL)
             (void)snprintf(mend, size, "%s", hint);
     }
+    if (mend[0] == '\0')
+        (void)try_inches(scan, mend, size);
 }

@@ -93,9 +93,13 @@ static ow_status reach_all(ow_search *search, bool *reached, bool *wanted, size_
     if (status != OW_OK)
         return status;
     made->from_source = count_of(reached, count);
-    ow_text_add(&search->words, "From ");
+    ow_text_add(&search->words,
+                made->from_source > 1 ? "From " : "No part of the catalogue goes, within the limits, onto ");
     ow_search_write_given(search, 0, &search->words);
-    ow_text_format(&search->words, " %zu of %zu kinds of end can be reached.", made->from_source, count);
+    if (made->from_source > 1)
+        ow_text_format(&search->words, " %zu of %zu kinds of end can be reached.", made->from_source, count);
+    else /* itself */
+        ow_text_char(&search->words, '.');
     for (size_t port = 0; port < search->input.port_count; port++) {
         status = ow_resolve_reach_port(search->resolve, port, wanted);
         if (status != OW_OK)

@@ -109,6 +109,23 @@ static void read_seals(ow_reading *reading, const ow_part *part, const ow_yaml *
     }
 }
 
+/* An exit among the part's own options: it belongs one level further out. Whether there was one. */
+static bool has_exit_inside(ow_reading *reading, const ow_part *part, const ow_yaml *options)
+{
+    bool has = false;
+    for (const ow_yaml *member = options->first; member && !ow_reading_enough(reading);
+         member = member->next) {
+        if (ow_part_end_index(part, member->key) == OW_PART_ENDS)
+            continue;
+        has = true;
+        ow_reading_fault(reading, member->key_span, "enter, length or seal",
+                         "write it beside the part's id, as a key of the same map",
+                         "\"%.60s\" is an exit of \"%.60s\", and stands inside the part's own map",
+                         member->key, part->id);
+    }
+    return has;
+}
+
 static void read_options(ow_reading *reading, const ow_part *part, const ow_yaml *options,
                          ow_layout_node *node)
 {
@@ -120,7 +137,8 @@ static void read_options(ow_reading *reading, const ow_part *part, const ow_yaml
                          "what stands behind the part is not a map");
         return;
     }
-    ow_reading_note(reading, ow_yaml_known_keys(reading->context, reading->source, options, known, 3));
+    if (!has_exit_inside(reading, part, options))
+        ow_reading_note(reading, ow_yaml_known_keys(reading->context, reading->source, options, known, 3));
     const ow_yaml *length = ow_yaml_member(options, "length"), *seal = ow_yaml_member(options, "seal");
     if (length && part->kind != OW_HOSE)
         ow_reading_fault(reading, length->span, NULL, NULL, "only a hose is cut to length, \"%.60s\" is none",
@@ -217,6 +235,17 @@ static ow_hook place_item(ow_reading *reading, const ow_yaml *item, ow_hook hook
     return (ow_hook){.closed = true};
 }
 
+static void say_closed(ow_reading *reading, const ow_yaml *item, ow_hook hook)
+{
+    const ow_part *part = reading->nodes[hook.node].part;
+    const char *key = item->kind == OW_YAML_MAP && item->first ? item->first->key : "";
+    bool is_exit = part && ow_part_end_index(part, key) < OW_PART_ENDS;
+    ow_reading_fault(reading, item->span, "the end of the list",
+                     is_exit ? "write the exit without a dash of its own, beside the part's id and its colon"
+                             : "key what hangs on a part with several exits by the exit's name",
+                     "nothing can follow here");
+}
+
 /* A branch may be a list, or the one thing that hangs there. */
 static void walk(ow_reading *reading, const ow_yaml *list, ow_hook hook)
 {
@@ -227,9 +256,7 @@ static void walk(ow_reading *reading, const ow_yaml *list, ow_hook hook)
     }
     for (; item && !ow_reading_enough(reading); item = item->next) {
         if (hook.closed) {
-            ow_reading_fault(reading, ow_yaml_real(item)->span, "the end of the list",
-                             "key what hangs on a part with several exits by the exit's name",
-                             "nothing can follow here");
+            say_closed(reading, ow_yaml_real(item), hook);
             return;
         }
         hook = place_item(reading, ow_yaml_real(item), hook);

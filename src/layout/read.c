@@ -73,9 +73,24 @@ static void hand_over(ow_reading *reading)
     ow_layout_number(layout);
 }
 
+/* What a program is given by --json is not what another command reads: a slip that is told as such. */
+static bool is_answer(ow_reading *reading, const ow_yaml *map)
+{
+    const ow_yaml *first = map->kind == OW_YAML_MAP ? ow_yaml_member(map, "stacks") : NULL;
+    if (first == NULL && map->kind == OW_YAML_MAP)
+        first = ow_yaml_member(map, "circuits");
+    if (first == NULL)
+        return false;
+    ow_reading_fault(reading, first->key_span, "a layout", "have it written with --format yaml",
+                     "this is an answer in JSON");
+    return true;
+}
+
 static void read_body(ow_reading *reading, const ow_yaml *map)
 {
     const ow_yaml *asked = ow_yaml_member(map, "asked");
+    if (is_answer(reading, map))
+        return;
     read_head(reading, map);
     const ow_yaml *parts = ow_yaml_need_such(reading->context, reading->source, map, "parts",
                                              "parts: [tf-2-4, \"-4 flare37 female swivel\"]");

@@ -22,7 +22,10 @@ static void read_or_assume(ow_physics_reading *reading, const ow_yaml *map, cons
     if (ow_physics_may(reading, map, field, value))
         return;
     ow_text words = ow_text_new(reading->context);
-    ow_quantity_write(&words, field->dimension, *value, 4);
+    if (field->dimension == OW_RATIO) /* a coefficient, no percentage */
+        ow_text_format(&words, "%.4g", *value);
+    else
+        ow_quantity_write(&words, field->dimension, *value, 4);
     ow_status status = ow_text_status(&words);
     if (status == OW_OK)
         status = ow_assumptions_add(reading->assumptions, OW_MARK_ASSUMED, what, source, "%s",

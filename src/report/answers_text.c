@@ -66,7 +66,8 @@ static void write_stacks(ow_text *text, const ow_answer *answer, const ow_style 
             write_why(text, &stack->layout, style);
         ow_report_findings_text(text, &stack->findings, style);
     }
-    if (answer->stack_count > 1 && answer->cut != NULL) {
+    /* Of one layout that was asked for, it goes without saying that there may be more. */
+    if (answer->cut != NULL && (answer->stack_count > 1 || answer->is_short)) {
         ow_text_add(text, "The list ends here: ");
         ow_look_fold(text, style, 20, 4, answer->cut);
         ow_text_char(text, '\n');

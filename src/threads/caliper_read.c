@@ -40,11 +40,24 @@ static void read_number(caliper_reading *reading, const char *option, const char
         *number = value;
 }
 
+/* The same of millimetres, which may also be said with their unit, or in inches with theirs. */
+static void read_mm(caliper_reading *reading, const char *option, const char *words, double low, double high,
+                    const char *expected, double *mm)
+{
+    double length_m;
+    if (words == NULL || ow_quantity_read(words, OW_LENGTH, &length_m) != OW_OK)
+        read_number(reading, option, words, low, high, expected, mm);
+    else if (length_m * 1e3 < low || length_m * 1e3 > high)
+        fault(reading, option, words, expected, "this is out of range");
+    else
+        *mm = length_m * 1e3;
+}
+
 static void read_pitch(caliper_reading *reading, const ow_caliper_words *words, ow_caliper_ask *ask)
 {
     double tpi = 0, pitch_mm = 0;
     read_number(reading, "--tpi", words->tpi, 4.5, 100, "threads per inch, 4.5 to 100", &tpi);
-    read_number(reading, "--pitch", words->pitch, 0.25, 5.6, "millimetres, 0.25 to 5.6", &pitch_mm);
+    read_mm(reading, "--pitch", words->pitch, 0.25, 5.6, "millimetres, 0.25 to 5.6", &pitch_mm);
     if (tpi > 0 && pitch_mm > 0)
         fault(reading, "--pitch", words->pitch, "--tpi or --pitch, not both", "the pitch is given twice");
     if (tpi > 0)
@@ -88,7 +101,7 @@ ow_status ow_caliper_ask_read(const ow_context *context, const ow_caliper_words 
     double accuracy_mm = 1e3 * read.accuracy_m;
     read_diameter(&reading, words->diameter, &read);
     read_pitch(&reading, words, &read);
-    read_number(&reading, "--accuracy", words->accuracy, 0.001, 1, "millimetres, 0.001 to 1", &accuracy_mm);
+    read_mm(&reading, "--accuracy", words->accuracy, 0.001, 1, "millimetres, 0.001 to 1", &accuracy_mm);
     read_sides(&reading, words, &read);
     if (reading.wrong)
         return OW_INPUT;

@@ -19,7 +19,8 @@ const ow_yaml_problem ow_yaml_problems[] = {
     {"did not find expected node content", "a value is missing", "a value", "write ~ for an empty cell",
      OW_YAML_AT_PROBLEM},
     {"mapping values are not allowed in this context", "a colon where no key can stand", NULL,
-     "look at the indent of this line; put quotes around a text that holds a colon and a blank",
+     "look at the indent of this line, and whether the line above lacks its colon; put quotes around a text "
+     "that holds a colon and a blank",
      OW_YAML_AT_PROBLEM},
     {"block sequence entries are not allowed in this context", "a list cannot begin here", NULL,
      "put the \"- \" on a line of its own, or quotes around a text that begins with it", OW_YAML_AT_PROBLEM},
