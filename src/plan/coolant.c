@@ -8,6 +8,7 @@
 #include "plan/planning.h"
 
 #define DEFAULT_HOSE_M 0.8
+#define PORT_SHARE 0.75 /* of a port's bore that a fitting in it leaves (common practice) */
 #define DEFAULT_HEATER_HOSE_M 0.016
 
 static size_t coolant_ports(const ow_machine *turbo, const ow_port **ports, size_t most)
@@ -40,6 +41,31 @@ static const char *usable_class(const char *hose_class)
     return material != NULL && material->coolant == OW_STANDS_NOT ? NULL : hose_class;
 }
 
+/* Not much narrower than the narrower of the two ports where that can be had: what goes round by itself falls
+ * with the fourth power of the bore. Else as it comes. */
+static ow_status answer_leg(ow_planning *planning, ow_ask_words *words, const ow_planning_hose *hose,
+                            leg_end from, leg_end to, ow_plan_leg *leg)
+{
+    double port_m = HUGE_VAL;
+    if (from.port != NULL && from.port->bore_m > 0.0)
+        port_m = from.port->bore_m;
+    if (to.port != NULL && to.port->bore_m > 0.0)
+        port_m = fmin(port_m, to.port->bore_m);
+    if (port_m < HUGE_VAL) {
+        words->bore = ow_planning_words(planning, "%.9g m", PORT_SHARE * port_m);
+        if (words->bore == NULL)
+            return OW_MEMORY;
+        ow_status status =
+            ow_planning_answer_hose(planning, words, hose, true, &leg->asks, &leg->answers, &leg->layout);
+        if (status != OW_OK || leg->layout != NULL)
+            return status;
+        ow_answers_done(&leg->answers);
+        ow_ask_set_done(&leg->asks);
+        words->bore = NULL;
+    }
+    return ow_planning_answer_hose(planning, words, hose, true, &leg->asks, &leg->answers, &leg->layout);
+}
+
 static ow_status make_leg(ow_planning *planning, ow_plan_coolant *loop, leg_end from, leg_end to, bool hot)
 {
     const ow_job_coolant *coolant = &planning->job->coolant;
@@ -62,8 +88,7 @@ static ow_status make_leg(ow_planning *planning, ow_plan_coolant *loop, leg_end 
     hose.class_name = usable_class(coolant->hose);
     ow_status status = ow_planning_choose_hose(planning, &hose, &words);
     if (status == OW_OK)
-        status =
-            ow_planning_answer_hose(planning, &words, &hose, true, &leg->asks, &leg->answers, &leg->layout);
+        status = answer_leg(planning, &words, &hose, from, to, leg);
     leg->answered = status == OW_OK;
     return status;
 }
