@@ -7,6 +7,9 @@
 
 #define PI 3.14159265358979323846
 #define CHOICES_MAX 10 /* mirrors tried; further parts keep their first side */
+/* Pairs of parts held against each other in all ways of a group: where it has many parts fewer mirrors are
+ * tried, so that a chain of hundreds is drawn in seconds. */
+#define PAIRS_MAX ((size_t)16 * 1000 * 1000)
 
 /* Places one node by its parent, which is placed already. */
 static void place_node(ow_figure *figure, size_t index)
@@ -35,26 +38,34 @@ void ow_place_entry(ow_figure *figure, size_t index, ow_spot tip, double directi
     placed->pose.hub.y = tip.y - own.y;
 }
 
+static void note_around(ow_placed *placed)
+{
+    ow_box boxes[OW_PLACED_BOXES];
+    size_t count = ow_placed_boxes(placed, boxes);
+    placed->around = (ow_box){DBL_MAX, DBL_MAX, -DBL_MAX, -DBL_MAX};
+    for (size_t box = 0; box < count; box++)
+        ow_box_join(&placed->around, &boxes[box]);
+}
+
 void ow_place_group(ow_figure *figure, size_t group, ow_spot origin)
 {
     const ow_group *own = &figure->groups[group];
     /* The source's one leg points outward; a group behind a hose is entered. */
     ow_place_entry(figure, own->root, origin, own->root == 0 ? own->start + PI : own->start);
+    note_around(&figure->nodes[own->root]);
     for (size_t index = own->root + 1; index < figure->layout->node_count; index++)
-        if (figure->nodes[index].group == group && !figure->nodes[index].is_hose)
+        if (figure->nodes[index].group == group && !figure->nodes[index].is_hose) {
             place_node(figure, index);
+            note_around(&figure->nodes[index]);
+        }
 }
 
 ow_box ow_group_bounds(const ow_figure *figure, size_t group)
 {
     ow_box bounds = {DBL_MAX, DBL_MAX, -DBL_MAX, -DBL_MAX};
     for (size_t index = 0; index < figure->layout->node_count; index++) {
-        ow_box boxes[OW_PLACED_BOXES];
-        if (figure->nodes[index].group != group || figure->nodes[index].is_hose)
-            continue;
-        size_t count = ow_placed_boxes(&figure->nodes[index], boxes);
-        for (size_t box = 0; box < count; box++)
-            ow_box_join(&bounds, &boxes[box]);
+        if (figure->nodes[index].group == group && !figure->nodes[index].is_hose)
+            ow_box_join(&bounds, &figure->nodes[index].around);
     }
     if (bounds.x0 > bounds.x1)
         bounds = (ow_box){0.0, 0.0, 0.0, 0.0};
@@ -68,14 +79,16 @@ static double clash(const ow_figure *figure, size_t a, size_t b)
 {
     const ow_layout_node *nodes = figure->layout->nodes;
     ow_box of_a[OW_PLACED_BOXES], of_b[OW_PLACED_BOXES];
-    if (nodes[b].parent == a || nodes[a].parent == b)
-        return 0.0;
     bool siblings = nodes[a].parent == nodes[b].parent; /* eyes on one bolt lie close by nature */
+    double margin = siblings ? -0.5 : 2.0;
+    if (!ow_boxes_meet(&figure->nodes[a].around, &figure->nodes[b].around, margin) || nodes[b].parent == a ||
+        nodes[a].parent == b)
+        return 0.0;
     size_t count_a = ow_placed_boxes(&figure->nodes[a], of_a),
            count_b = ow_placed_boxes(&figure->nodes[b], of_b);
     for (size_t i = 0; i < count_a; i++)
         for (size_t j = 0; j < count_b; j++)
-            if (ow_boxes_meet(&of_a[i], &of_b[j], siblings ? -0.5 : 2.0))
+            if (ow_boxes_meet(&of_a[i], &of_b[j], margin))
                 return 1000.0;
     return 0.0;
 }
@@ -140,6 +153,17 @@ static size_t find_choices(const ow_figure *figure, size_t group, choice choices
     return count;
 }
 
+/* How many of the choices are tried. */
+static size_t affordable(const ow_figure *figure, size_t group, size_t count)
+{
+    size_t parts = 0;
+    for (size_t index = 0; index < figure->layout->node_count; index++)
+        parts += figure->nodes[index].group == group;
+    while (count > 0 && parts * parts > PAIRS_MAX >> count)
+        count--;
+    return count;
+}
+
 static void set_choices(ow_figure *figure, const choice *choices, size_t count, unsigned way)
 {
     for (size_t index = 0; index < count; index++) {
@@ -155,7 +179,7 @@ static void choose_group(ow_figure *figure, size_t group, bool flat)
 {
     static const double STARTS[] = {0.0, PI / 2.0, -PI / 2.0};
     choice choices[CHOICES_MAX];
-    size_t count = find_choices(figure, group, choices);
+    size_t count = affordable(figure, group, find_choices(figure, group, choices));
     size_t starts = figure->groups[group].root == 0 ? 3 : 1;
     double best = DBL_MAX, best_start = 0.0;
     unsigned best_way = 0;

@@ -33,6 +33,7 @@ typedef struct ow_placed {
     ow_anatomy anatomy;
     const ow_drawn_end *mates[OW_PART_ENDS]; /* by leg; NULL: left open */
     ow_pose pose;
+    ow_box around; /* its boxes, once its group is placed */
     size_t group;
     bool is_hose; /* or a long pipe: between two groups, without a pose */
     bool mirrored, second_mirrored;

@@ -236,11 +236,11 @@ ow_label_place ow_label_find_place(ow_labels *labels, const ow_label *label, boo
 {
     seeking self = {.labels = labels, .label = label, .alone = alone, .best = {.cost = DBL_MAX}};
     double inherent[OW_LABEL_ANCHORS] = {0.0};
-    for (size_t anchor = 0; anchor < label->anchor_count; anchor++)
-        inherent[anchor] = inherent_cost(labels, label->anchors[anchor]);
     int reach = labels->least_y > -DBL_MAX ? TIGHT_REACH : REACH;
     if (ow_labels_are_spent(labels))
         reach = 0;
+    for (size_t anchor = 0; anchor < label->anchor_count && reach > 0; anchor++)
+        inherent[anchor] = inherent_cost(labels, label->anchors[anchor]);
     for (int ring = 0; ring < reach && ring * STEP < self.best.cost + ROW; ring += ring < FINE ? 1 : 2)
         for (size_t anchor = 0; anchor < label->anchor_count; anchor++) {
             self.anchor = label->anchors[anchor];

@@ -63,20 +63,24 @@ static void put_parts(ow_sheet *sheet, const ow_scene *scene)
 
 static void put_joints(ow_sheet *sheet, const ow_scene *scene)
 {
-    static const ow_column COLUMNS[] = {{2.0, 5.0, ""}, {13.0, 76.0, "joint"}, {91.0, 97.0, "sealed by"}};
     const ow_layout *layout = scene->layout;
-    ow_sheet_table_head(sheet, "Joints", COLUMNS, 3);
+    double more = 0.0; /* for letters of more than one */
+    for (size_t child = 1; child < layout->node_count; child++)
+        more = fmax(more, ow_joint_letter_more(ow_scene_joint_number(child), OW_JOINT_LETTER));
+    const ow_column columns[] = {
+        {2.0, 5.0 + more, ""}, {13.0 + more, 76.0 - more, "joint"}, {91.0, 97.0, "sealed by"}};
+    ow_sheet_table_head(sheet, "Joints", columns, 3);
     for (size_t child = 1; child < layout->node_count; child++) {
         char letter[8];
         ow_text between = ow_text_new(scene->labels.context), seal = ow_text_new(scene->labels.context);
         ow_joint_letter(ow_scene_joint_number(child), letter);
         ow_words_of_joint(layout, child, &between, &seal);
         const char *row[] = {letter, ow_text_words(&between), ow_text_words(&seal)};
-        double top = ow_sheet_table_row(sheet, COLUMNS, 3, row);
+        double top = ow_sheet_table_row(sheet, columns, 3, row);
         ow_draw_seat_mark(
             &sheet->canvas,
             ow_seat_mark_of(ow_layout_parent_end(layout, child), ow_layout_child_end(layout, child)),
-            (ow_spot){6.5, top + 0.1});
+            (ow_spot){6.5 + more, top + 0.1});
         sheet->canvas.body.failed = sheet->canvas.body.failed || between.failed || seal.failed;
         ow_text_done(&between);
         ow_text_done(&seal);

@@ -4,6 +4,7 @@
 #include <math.h>
 #include <stdio.h>
 
+#include "drawing/letters.h"
 #include "oilway/joint.h"
 
 #define PI 3.14159265358979323846
@@ -53,10 +54,20 @@ const char *ow_seat_mark_words(ow_seat_mark mark)
 
 void ow_joint_letter(size_t number, char letter[8])
 {
-    if (number < 26)
-        snprintf(letter, 8, "%c", (int)('A' + number));
-    else
-        snprintf(letter, 8, "%c%c", (int)('A' + (number / 26 - 1) % 26), (int)('A' + number % 26));
+    char backwards[8];
+    size_t count = 0, left = number + 1;
+    for (; left > 0 && count < sizeof backwards - 1; left = (left - 1) / 26)
+        backwards[count++] = (char)('A' + (left - 1) % 26);
+    for (size_t index = 0; index < count; index++)
+        letter[index] = backwards[count - 1 - index];
+    letter[count] = '\0';
+}
+
+double ow_joint_letter_more(size_t number, double size)
+{
+    char letter[8];
+    ow_joint_letter(number, letter);
+    return letter[1] == '\0' ? 0.0 : fmax(ow_words_width(letter, size, true) - size, 0.0);
 }
 
 /* ---- drawing ------------------------------------------------------------------------------- */

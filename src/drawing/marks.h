@@ -31,7 +31,9 @@ void ow_draw_seat_mark(ow_canvas *canvas, ow_seat_mark mark, ow_spot corner);
 void ow_draw_number(ow_canvas *canvas, size_t number, ow_spot corner);
 /* An error's number in a black eight-corner, a warning's in a triangle, a note's in a square. */
 void ow_draw_finding_mark(ow_canvas *canvas, ow_severity severity, size_t number, ow_spot corner);
-/* A joint's letter: A to Z, then AA and on. */
+/* A joint's letter: A to Z, AA to ZZ, AAA and on; no two joints have the same. */
 void ow_joint_letter(size_t number, char letter[8]);
+/* What it takes in bold type of a size, mm, beyond the room for one letter. */
+double ow_joint_letter_more(size_t number, double size);
 
 #endif

@@ -54,6 +54,7 @@ void ow_scene_flow(ow_canvas *canvas, const ow_scene *scene);
 /* Dimensions, leaders and labels. */
 void ow_scene_words(ow_canvas *canvas, const ow_scene *scene);
 
+#define OW_JOINT_LETTER 3.2 /* size of a joint's letter in its label, mm */
 /* The order in which joints are lettered is that of their child nodes. */
 size_t ow_scene_joint_number(size_t child);
 

@@ -131,12 +131,13 @@ static void draw_label_lines(ow_canvas *canvas, const ow_label *label, double x,
 static void draw_joint_label(ow_canvas *canvas, const ow_label *label)
 {
     char letter[8];
-    ow_type type = {.size = 3.2, .bold = true};
+    ow_type type = {.size = OW_JOINT_LETTER, .bold = true};
     ow_spot corner = {label->at.box.x0 + 0.3, label->at.box.y0};
+    double more = ow_joint_letter_more(label->number, OW_JOINT_LETTER);
     ow_joint_letter(label->number, letter);
     ow_draw_words(canvas, &type, (ow_spot){corner.x, corner.y + 4.4}, letter);
-    ow_draw_seat_mark(canvas, (ow_seat_mark)label->mark, (ow_spot){corner.x + 3.6, corner.y + 1.2});
-    draw_label_lines(canvas, label, corner.x + OW_MARK_SIZE + 4.3, corner.y);
+    ow_draw_seat_mark(canvas, (ow_seat_mark)label->mark, (ow_spot){corner.x + 3.6 + more, corner.y + 1.2});
+    draw_label_lines(canvas, label, corner.x + OW_MARK_SIZE + 4.3 + more, corner.y);
 }
 
 static void draw_label(ow_canvas *canvas, const ow_label *label)

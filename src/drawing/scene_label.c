@@ -123,7 +123,7 @@ static void label_joint(ow_scene *scene, size_t child)
     label.lines[0] = end_words(scene, upper);
     label.lines[1] = end_words(scene, lower);
     anchor_joint(scene, child, &label);
-    size_label(&label, OW_MARK_SIZE + 4.6);
+    size_label(&label, OW_MARK_SIZE + 4.6 + ow_joint_letter_more(label.number, OW_JOINT_LETTER));
     ow_labels_add(&scene->labels, &label);
 }
 
