@@ -57,6 +57,12 @@ function tightening(card) {
   return words.filter(Boolean).join("; ") || card.torque_note || "";
 }
 
+/* A joint's figures have other sources than its seal has. */
+function figureSources(card) {
+  const sources = [...new Set((card ? card.tightening : []).map((one) => one.source))];
+  return sources.length > 1 ? `${sources.length} sources, below` : sources.join("");
+}
+
 function needs(joint) {
   const used = joint.card ? joint.card.consumables : [];
   const words = used.map((one) => [one.count ? `${one.count} × ` : "", one.what, one.size ? ` ${one.size}` : ""].join(""));
@@ -80,15 +86,15 @@ const side = (joint, at) => h("span", { class: "side" }, h("b", null, joint.betw
 
 /* Joint by joint. */
 export function jointTable(joints) {
-  return table("Joint by joint", ["Joint", "What is joined", "Seals by", "Wants", "Tighten", "Source"], joints.map((joint, index) =>
+  return table("Joint by joint", ["Joint", "What is joined", "Seals by", "Wants", "Tighten"], joints.map((joint, index) =>
     h("tr", null,
       h("th", { scope: "row" }, letter(index)),
       h("td", null, side(joint, 0), side(joint, 1)),
-      h("td", null, joint.verdict !== "seals" ? h("strong", null, joint.verdict || "does not join", ": ") : null, joint.seals_by || ""),
+      h("td", null, joint.verdict !== "seals" ? h("strong", null, joint.verdict || "does not join", ": ") : null, joint.seals_by || "",
+        h("span", { class: "source" }, joint.source || "")),
       h("td", null, needs(joint)),
-      h("td", null, tightening(joint.card),
-        joint.card ? h("details", { class: "card" }, h("summary", null, "more", h("span", { class: "hidden" }, ` on joint ${letter(index)}`)), cardWords(joint.card)) : null),
-      h("td", { class: "source" }, joint.source || ""))), { class: "joints" });
+      h("td", null, tightening(joint.card), h("span", { class: "source" }, figureSources(joint.card)),
+        joint.card ? h("details", { class: "card" }, h("summary", null, "more", h("span", { class: "hidden" }, ` on joint ${letter(index)}`)), cardWords(joint.card)) : null))), { class: "joints" });
 }
 
 export function billTable(bill) {
