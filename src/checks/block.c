@@ -103,8 +103,10 @@ static void check_swing(ow_checking *checking, size_t node, const screw *by)
         return;
     ow_checking_node(checking, node, where);
     if (reach_m < 0.0)
-        ow_checking_pass(checking, "swing-room", where,
-                         "%s is turned in by its own thread; how far it reaches is not said: measure", where);
+        ow_checking_find_mend(checking, "swing-room", where,
+                              "Measure how far it sweeps, look that nothing stands there, and write its "
+                              "lengths on its page.",
+                              "it is turned in by its own thread, and how far it reaches is not said");
     else if (reach_m > SWING_M)
         ow_checking_find(checking, "swing-room", where,
                          "%s is screwed toward %s by its own thread and sweeps %.0f mm about it", where,

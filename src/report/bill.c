@@ -96,7 +96,7 @@ static void write_line(ow_text *text, const ow_bill_line *line, const bill_colum
     ow_look_fold(text, style, ow_look_width(ow_text_words(text) + start), columns->title, line->part->title);
     if (line->has_stock && line->short_by > 0.0) {
         ow_text_add(text, "  ");
-        ow_look_paint(text, OW_PAINT_WARN, style, "not in the drawer: ");
+        ow_look_paint(text, OW_PAINT_WARN, style, "the drawer is ");
         ow_text_format(text, "%.4g%s short", line->short_by, line->part->kind == OW_HOSE ? " m" : "");
     }
     ow_text_char(text, '\n');
