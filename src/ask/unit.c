@@ -69,6 +69,18 @@ static ow_status look_at_direction(const ow_ask *ask, ow_findings *findings)
                            "%s is where the oil goes, not where it comes from", from->name);
 }
 
+/* Oil that leaves one turbo by its outlet cannot go home by that of another. */
+static ow_status look_for_home(const ow_ask *ask, ow_findings *findings)
+{
+    for (size_t index = 0; index < ask->given_count; index++) {
+        if (ask->givens[index].machine == NULL || ask->givens[index].machine->kind != OW_TURBO)
+            return OW_OK;
+    }
+    return ow_findings_add(findings, "drain-not-home", OW_ERROR, ask->givens[0].name, NULL,
+                           "%s and %s are both outlets of turbos: nothing leads the oil to the engine",
+                           ask->givens[0].name, ask->givens[ask->given_count - 1].name);
+}
+
 /* A drain is no narrower than the turbo's outlet, from whichever side it is asked for. */
 static void lay_bore(const ow_ask *ask, ow_limits *limits)
 {
@@ -95,5 +107,7 @@ ow_status ow_unit_lay_defaults(const ow_ask *ask, ow_bearing said, bool rating_s
         status = lay_restrictor(ask, said, limits, findings);
     if (ask->circuit == OW_DRAIN)
         lay_bore(ask, limits);
+    if (status == OW_OK && ask->circuit == OW_DRAIN)
+        status = look_for_home(ask, findings);
     return status;
 }

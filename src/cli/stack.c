@@ -114,6 +114,15 @@ static ow_status write_sketch(cli_run *run, const ow_answers *answers)
     return status;
 }
 
+/* A layout for an ask that is itself wrong is no yes. */
+static bool is_yes(const ow_answers *answers)
+{
+    bool wrong = false;
+    for (size_t index = 0; index < answers->count; index++)
+        wrong = wrong || ow_findings_have(&answers->items[index].findings, OW_ERROR);
+    return answers->found && !wrong;
+}
+
 static cli_exit print_answers(cli_run *run, const ow_answers *answers)
 {
     ow_text text = ow_text_new(&run->context);
@@ -140,7 +149,7 @@ static cli_exit print_answers(cli_run *run, const ow_answers *answers)
     }
     if (!cli_is_format(run, "text") && !cli_is_format(run, "json"))
         print_beside(run, answers);
-    return cli_print(run, &text, answers->found ? CLI_YES : CLI_NO);
+    return cli_print(run, &text, is_yes(answers) ? CLI_YES : CLI_NO);
 }
 
 static cli_exit answer(cli_run *run, const cli_shop *shop, const ow_ask_words *words,
@@ -196,7 +205,7 @@ const cli_command cli_stack = {
     .options = options,
     .option_count = sizeof options / sizeof options[0],
     .uses = CLI_USES_SHOP | CLI_USES_STOCK | CLI_USES_PRINT,
-    .no = "there is no layout",
+    .no = "there is no layout, or a finding of severity error",
     .formats = "text json yaml csv svg html dot",
     .run = run_stack,
 };

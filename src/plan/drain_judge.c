@@ -166,7 +166,11 @@ static void judge_sump(return_judging *judging)
         return;
     }
     double level_m = drain->oil_level_m.value;
-    if (entry_m <= level_m)
+    if (entry_m <= level_m && home->straight && !home->port->has_position) /* the way is a guess: it warns */
+        say(judging, "drain-drowned", OW_WARNING, judging->port,
+            "by the way that is assumed the return enters %.0f mm below the sump's oil: give its route",
+            (level_m - entry_m) * 1e3);
+    else if (entry_m <= level_m)
         say(judging, "drain-drowned", OW_ERROR, judging->port,
             "the return enters %.0f mm below the sump's oil", (level_m - entry_m) * 1e3);
     ow_liquid liquid;

@@ -68,6 +68,8 @@ const ow_rule ow_rules[] = {
      "common practice"},
     {"feed-backwards", OW_WARNING, "feed", "The feed begins at a turbo.",
      "Exchange the two ports: the source is the engine's.", "common practice"},
+    {"drain-not-home", OW_ERROR, "drain", "A drain leads from one turbo to another.",
+     "Lead each outlet to a return of the engine, above the sump's oil.", "common practice"},
     {"pressure-assumed", OW_NOTE, ALL, "The source's pressure is assumed.",
      "Measure it, or give the rating wanted with --rating.", "assumption of this program"},
 };
