@@ -8,6 +8,10 @@
 #define OW_CATALOG_RECORDS_MAX ((size_t)1000 * 1000)
 #define OW_CATALOG_COLUMNS_MAX 64
 
+/* How to mend a row of a table that has not a cell for each column. */
+#define OW_CELLS_TOO_FEW "write ~ for what is not known"
+#define OW_CELLS_TOO_MANY "write a point for a decimal comma, and put quotes around a text that holds a comma"
+
 /* One id: a part, a fixture or a machine, and where it is written. */
 typedef struct ow_entry {
     ow_part *part; /* NULL: a machine */

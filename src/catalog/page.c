@@ -210,7 +210,8 @@ static ow_status row_fault(ow_page *page, const ow_yaml *row)
                                   ow_text_words(&columns), NULL, "the row is not a list");
     else if (status == OW_OK)
         status = ow_source_report(page->reader->context, OW_ERROR, OW_INPUT, page->reader->source, row->span,
-                                  ow_text_words(&columns), "write ~ for what is not known",
+                                  ow_text_words(&columns),
+                                  row->count > page->column_count ? OW_CELLS_TOO_MANY : OW_CELLS_TOO_FEW,
                                   "the row has %zu cells for %zu columns", row->count, page->column_count);
     ow_text_done(&columns);
     return status;

@@ -71,7 +71,9 @@ static ow_status read_row(ow_stock_page *page, const ow_yaml *row)
     ow_span id_span = row->span;
     size_t column = 0;
     if (row->kind != OW_YAML_LIST || row->count != page->column_count)
-        return fault(page, row->span, "a list with a cell for each column", "write ~ for what is not known",
+        return fault(page, row->span, "a list with a cell for each column",
+                     row->kind == OW_YAML_LIST && row->count > page->column_count ? OW_CELLS_TOO_MANY
+                                                                                  : OW_CELLS_TOO_FEW,
                      "the row does not fit the columns");
     for (const ow_yaml *cell = row->first; cell && worst != OW_MEMORY; cell = cell->next) {
         const ow_field *field = page->columns[column++]; /* there are as many as cells */

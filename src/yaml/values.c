@@ -204,6 +204,8 @@ ow_status ow_yaml_number(const ow_context *context, const ow_source *source, con
         fault = "is no number";
     } else if (used != about.node->length) {
         fault = "goes on behind the number";
+        mend = about.node->words[used] == ',' ? "write a point for the decimal comma"
+                                              : "leave out what stands behind it";
     } else if (about.node->quoted) {
         fault = "is in quotes, so it is text";
         mend = "take the quotes off";
