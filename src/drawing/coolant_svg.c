@@ -144,6 +144,13 @@ static double leg_length_m(const ow_piece *pieces, size_t count)
     return length;
 }
 
+/* How long the hot leg is, and how high over the port its end stands. */
+static void add_hot_way(ow_text *words, const ow_loop *loop)
+{
+    ow_text_format(words, "%.2f m of way, return %.0f mm %s", leg_length_m(loop->hot_leg, loop->hot_count),
+                   1e3 * fabs(loop->rise_m), loop->rise_m < 0.0 ? "below" : "above");
+}
+
 static void draw_box(const loop_figure *figure, ow_spot corner, const char *words)
 {
     ow_type type = {.size = TYPE, .anchor = OW_AT_MIDDLE};
@@ -181,8 +188,7 @@ static void draw_hot(const loop_figure *figure)
     draw_leg(figure, figure->high, (ow_spot){x, figure->high.y - 3.0},
              (ow_spot){x, figure->hot_box.y + (figure->narrow ? 5.6 : 8.0)}, false);
     draw_box(figure, figure->hot_box, "engine, hot return");
-    ow_text_format(&length, "%.2f m of way, return %.0f mm above",
-                   leg_length_m(coolant->loop.hot_leg, coolant->loop.hot_count), 1e3 * coolant->loop.rise_m);
+    add_hot_way(&length, &coolant->loop);
     if (coolant->siphon.stands_still)
         ow_text_add(&heat, figure->narrow ? "stands still" : "stands still after shutdown");
     else if (figure->narrow)
@@ -220,9 +226,8 @@ void ow_words_of_loop_leg(const ow_plan_coolant *coolant, bool hot, ow_text *wor
 {
     const ow_loop *loop = &coolant->loop;
     if (hot) {
-        ow_text_format(words, "Hot: %s, high, to %s; %.2f m of way, return %.0f mm above",
-                       coolant->high->name, leg_end(coolant, true),
-                       leg_length_m(loop->hot_leg, loop->hot_count), 1e3 * loop->rise_m);
+        ow_text_format(words, "Hot: %s, high, to %s; ", coolant->high->name, leg_end(coolant, true));
+        add_hot_way(words, loop);
         return;
     }
     ow_text_format(words, "Cold: %s to %s, low; %.2f m of way", leg_end(coolant, false), coolant->low->name,
@@ -264,7 +269,9 @@ static void put_key(const loop_figure *figure, double x, double y)
 {
     ow_type type = {.size = TYPE, .anchor = OW_AT_START};
     ow_spot outlet = spot(figure, 0.0, figure->reach + 4.0);
-    ow_draw_words(figure->canvas, &type, (ow_spot){outlet.x + 2.5, outlet.y + 1.0}, "oil outlet");
+    double beside = figure->narrow ? figure->cold_box.x + figure->box_width + 1.5 : 0.0; /* the box */
+    ow_draw_words(figure->canvas, &type, (ow_spot){fmax(outlet.x + 2.5, beside), outlet.y + 1.0},
+                  "oil outlet");
     if (figure->narrow) /* the words at the ports tell which is which */
         return;
     ow_draw_line(figure->canvas, OW_PEN_BOLD, (ow_spot){x, y}, (ow_spot){x + 10.0, y});
@@ -289,7 +296,8 @@ static void lay_wide(loop_figure *figure, double top)
 /* In a column: the boxes over and under the housing. */
 static void lay_narrow(loop_figure *figure, double top)
 {
-    double lift = figure->reach * sin(fmin(fmax(figure->angle, 0.0), 1.0));
+    /* Ports on a level stand as low as clocked ones: the words over them need the room. */
+    double lift = fmax(figure->reach * sin(fmin(figure->angle, 1.0)), 4.2);
     figure->middle = (ow_spot){24.0, top + 17.5 + lift};
     figure->low = spot(figure, -figure->reach, 0.0);
     figure->high = spot(figure, figure->reach, 0.0);

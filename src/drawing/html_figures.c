@@ -41,6 +41,14 @@ static void write_figure(ow_text *text, double value, int decimals)
     ow_text_format(text, "<td class=\"n\">%.*f</td>", decimals, value);
 }
 
+static size_t count_loops(const ow_plan *plan)
+{
+    size_t count = 0;
+    for (size_t index = 0; index < plan->coolant_count; index++)
+        count += plan->coolants[index].reckoned ? 1 : 0;
+    return count;
+}
+
 /* ---- graphs ------------------------------------------------------------------------------------ */
 
 static void write_states(ow_text *text, const ow_feed_answer *answer)
@@ -83,12 +91,26 @@ static ow_status put_pressure(ow_text *text, const ow_plan *plan)
     return status;
 }
 
-static ow_status put_siphon(ow_text *text, const ow_plan_coolant *own, bool several)
+/* A loop by its turbo; of several on one housing by its ports. */
+static void name_loop(ow_text *words, const ow_plan *plan, const ow_plan_coolant *own)
+{
+    size_t loops = 0;
+    for (size_t index = 0; index < plan->coolant_count; index++)
+        loops += plan->coolants[index].reckoned && plan->coolants[index].turbo == own->turbo ? 1 : 0;
+    if (loops < 2 || plan->job->turbo_count > 1)
+        ow_text_format(words, "%s%s", own->turbo->id, loops < 2 ? "" : ", ");
+    if (loops > 1)
+        ow_text_format(words, "%s to %s", own->low->name, own->high->name);
+}
+
+static ow_status put_siphon(ow_text *text, const ow_plan *plan, const ow_plan_coolant *own, bool several)
 {
     ow_sheet sheet = column_sheet(text, 0.0);
     ow_text caption = ow_text_new(text->context);
-    if (several)
-        ow_text_format(&caption, "%s: ", own->turbo->id);
+    if (several) {
+        name_loop(&caption, plan, own);
+        ow_text_add(&caption, ": ");
+    }
     ow_text_add(&caption, "after shutdown, by degrees of clocking");
     begin_figure(text, &caption);
     ow_status status =
@@ -169,11 +191,14 @@ static void put_made(ow_text *text, const ow_plan_made *made)
 
 /* ---- coolant --------------------------------------------------------------------------------------- */
 
-static ow_status put_coolant(ow_text *text, const ow_plan_coolant *own)
+static ow_status put_coolant(ow_text *text, const ow_plan *plan, const ow_plan_coolant *own)
 {
     ow_sheet sheet = column_sheet(text, 0.0);
     ow_text words = ow_text_new(text->context);
-    ow_text_format(&words, "Coolant of %s, clocked %.0f deg", own->turbo->id, DEGREES(own->loop.angle_rad));
+    ow_text_add(&words, "Coolant, ");
+    name_loop(&words, plan, own);
+    ow_text_format(&words, ", %s%.0f deg", count_loops(plan) > 1 ? "" : "clocked ",
+                   DEGREES(own->loop.angle_rad));
     begin_figure(text, &words);
     ow_status status = ow_sheet_finish(&sheet, ow_sheet_put_coolant(&sheet, own), text);
     for (int hot = 0; hot < 2; hot++) {
@@ -204,20 +229,12 @@ static size_t count_drains(const ow_plan *plan)
     return count;
 }
 
-static size_t count_loops(const ow_plan *plan)
-{
-    size_t count = 0;
-    for (size_t index = 0; index < plan->coolant_count; index++)
-        count += plan->coolants[index].reckoned ? 1 : 0;
-    return count;
-}
-
 static ow_status put_graphs(ow_text *text, const ow_plan *plan)
 {
     ow_status status = put_pressure(text, plan);
     for (size_t index = 0; index < plan->coolant_count && status == OW_OK; index++)
         if (plan->coolants[index].reckoned && plan->coolants[index].curve_count > 1)
-            status = put_siphon(text, &plan->coolants[index], count_loops(plan) > 1);
+            status = put_siphon(text, plan, &plan->coolants[index], count_loops(plan) > 1);
     return status;
 }
 
@@ -242,7 +259,7 @@ static ow_status put_loops(ow_text *text, const ow_plan *plan)
     ow_status status = OW_OK;
     for (size_t index = 0; index < plan->coolant_count && status == OW_OK; index++)
         if (plan->coolants[index].reckoned)
-            status = put_coolant(text, &plan->coolants[index]);
+            status = put_coolant(text, plan, &plan->coolants[index]);
     return status;
 }
 

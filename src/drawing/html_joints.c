@@ -144,7 +144,7 @@ static void write_ends(ow_text *text, const ow_layout *layout, size_t child)
     ow_html_mark(text, &canvas, ow_seat_mark_words(mark));
     ow_text_add(text, "</th>\n");
     ow_layout_node_name(&between, layout, layout->nodes[child].parent);
-    ow_text_add(&between, " to ");
+    ow_text_add(&between, " \xE2\x86\x92 "); /* an arrow: "from" and "to" are names of bare ends */
     ow_layout_node_name(&between, layout, child);
     ow_html_cell(text, ow_text_words(&between));
     const char *above = ow_end_name(upper, names[0]), *below = ow_end_name(lower, names[1]);

@@ -32,7 +32,7 @@ void ow_html_order_of_work(ow_text *text, const ow_plan *plan)
 {
     if (plan->note_count == 0)
         return;
-    ow_text_add(text, "<section>\n");
+    ow_text_add(text, "<section class=\"order\">\n");
     ow_html_element(text, "h2", "Order of work");
     ow_text_add(text, "<ol class=\"columns\">\n");
     for (size_t index = 0; index < plan->note_count; index++)

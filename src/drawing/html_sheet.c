@@ -3,12 +3,14 @@
 #include "drawing/html.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "base/memory.h"
 #include "drawing/layout_svg.h"
 #include "drawing/layout_words.h"
 #include "report/look.h"
 
+#define LONG 80        /* bytes: a title of more is set smaller */
 #define DENSE_JOINTS 9 /* more of them do not fit on two pages in the usual type */
 
 void ow_html_layout_title(ow_text *text, const ow_layout *layout)
@@ -107,7 +109,7 @@ static void write_layout_facts(ow_text *text, const ow_counter_sheet *sheet)
 static void write_head(ow_text *text, const ow_counter_sheet *sheet)
 {
     ow_text_add(text, "<header>\n<div class=\"head\">\n");
-    ow_html_element(text, "h1", sheet->title);
+    ow_html_element(text, strlen(sheet->title) > LONG ? "h1 class=\"long\"" : "h1", sheet->title);
     ow_html_element(text, sheet->no ? "p class=\"verdict no\"" : "p class=\"verdict\"", sheet->verdict);
     ow_text_add(text, "</div>\n<dl class=\"facts\">\n");
     if (sheet->plan != NULL)
@@ -165,15 +167,41 @@ bool ow_html_verdict(ow_text *verdict, const ow_findings *const *findings, size_
     return counts[OW_ERROR] > 0;
 }
 
+static bool is_named(const ow_layout *const *layouts, size_t last, size_t given, const char *id)
+{
+    for (size_t index = 0; index <= last; index++)
+        for (size_t at = 0; at < (index == last ? given : layouts[index]->given_count); at++) {
+            const ow_machine *machine = layouts[index]->givens[at].machine;
+            if (machine != NULL && strcmp(machine->id, id) == 0)
+                return true;
+        }
+    return false;
+}
+
+/* One layout by what it joins; several, each of which has its own heading below, by the machines. */
+static void write_title(ow_text *title, const ow_layout *const *layouts, size_t count)
+{
+    if (count == 1) {
+        ow_words_of_layout(layouts[0], title);
+        return;
+    }
+    for (size_t index = 0; index < count; index++)
+        for (size_t at = 0; at < layouts[index]->given_count; at++) {
+            const ow_machine *machine = layouts[index]->givens[at].machine;
+            if (machine == NULL || is_named(layouts, index, at, machine->id))
+                continue;
+            ow_text_add(title, title->length > 0 ? ", " : "");
+            ow_text_add(title, machine->id);
+        }
+    ow_text_format(title, "%s%zu layouts", title->length > 0 ? ": " : "", count);
+}
+
 /* A sheet of layouts that are not in one array; bill included. */
 static ow_status write_sheet(ow_text *text, const ow_layout *const *layouts,
                              const ow_findings *const *findings, size_t count, const ow_bill *bill)
 {
     ow_text title = ow_text_new(text->context), verdict = ow_text_new(text->context);
-    for (size_t index = 0; index < count; index++) {
-        ow_text_add(&title, index > 0 ? "; " : "");
-        ow_words_of_layout(layouts[index], &title);
-    }
+    write_title(&title, layouts, count);
     bool no = ow_html_verdict(&verdict, findings, count, bill->part_count);
     const ow_counter_sheet sheet = {.title = ow_text_words(&title),
                                     .verdict = ow_text_words(&verdict),

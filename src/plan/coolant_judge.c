@@ -18,12 +18,13 @@ static ow_status judge_siphon(const ow_plan_coolant *loop, ow_severity severity,
     /* Why it stands is part of the same finding: a return that falls is not told again. */
     if (siphon->stands_still && loop->loop.rise_m < 0.0)
         return ow_findings_add(findings, "coolant-stands-still", severity, where, NULL,
-                               "after shutdown the water of %s stands still and boils: the hot return ends "
-                               "%.0f mm below the high port",
-                               where, -loop->loop.rise_m * 1e3);
+                               "after shutdown the water between %s and %s stands still and boils: the hot "
+                               "return ends %.0f mm below the high port",
+                               loop->low->name, loop->high->name, -loop->loop.rise_m * 1e3);
     if (siphon->stands_still)
         return ow_findings_add(findings, "coolant-stands-still", severity, where, NULL,
-                               "after shutdown the water of %s stands still and boils", where);
+                               "after shutdown the water between %s and %s stands still and boils",
+                               loop->low->name, loop->high->name);
     if (siphon->boils)
         return ow_findings_add(
             findings, "coolant-boils", severity, where, NULL,

@@ -79,6 +79,28 @@ static void an_answer_has_a_sheet_whether_found_or_not(void **state)
     }
 }
 
+/* Their own names stand over the drawings: joined, they would fill the head of the page. */
+static void several_layouts_are_titled_by_their_machines(void **state)
+{
+    const ow_shipped *self = *state;
+    static const char BOTH[] = "from: brockle-4:gallery\n"
+                               "parts: [tf-2-4, -4 flare37 female swivel]\n"
+                               "---\nfrom: brockle-4:gallery\n"
+                               "parts: [tf-2-4, he-4-s, hose-4-ptfe: {length: 400 mm}, he-4-s, "
+                               "plover-41:oil-in]\n";
+    ow_layout *layouts = NULL;
+    size_t count = 0;
+    assert_int_equal(
+        ow_layouts_read(&self->context, self->catalog, "both", BOTH, sizeof BOTH - 1, &layouts, &count),
+        OW_OK);
+    assert_int_equal(count, 2);
+    ow_text html = ow_text_new(&self->context);
+    assert_int_equal(ow_sheet_layouts_html(&html, layouts, NULL, count), OW_OK);
+    ow_test_assert_names(ow_text_words(&html), "<h1>brockle-4, plover-41: 2 layouts</h1>");
+    ow_text_done(&html);
+    ow_layouts_free(&self->context, layouts, count);
+}
+
 /* The sheet of one layout of an ask; the status is checked, the words stay in `html`. */
 static void sheet_of(const ow_shipped *self, const ow_ask_words *words, size_t reading, size_t stack,
                      ow_text *html)
@@ -292,6 +314,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_checked_layout_has_a_sheet),
         cmocka_unit_test(an_answer_has_a_sheet_whether_found_or_not),
+        cmocka_unit_test(several_layouts_are_titled_by_their_machines),
         cmocka_unit_test(a_sheet_tells_what_the_ask_brought_up),
         cmocka_unit_test(a_sheet_says_which_reading_it_holds_for),
         cmocka_unit_test(a_sheet_of_nothing_found_is_not_signed_as_fitted),
