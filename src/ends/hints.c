@@ -11,6 +11,9 @@
 static const struct trade_word {
     const char *word, *hint;
 } TRADE_WORDS[] = {
+    {"hose",
+     "begin with what it is: hose -6 ptfe for the hose itself, barb 10 for a tail that it slips over"},
+    {"barb", "write its size in millimetres behind it, such as barb 10"},
     {"dash", "write the number with its dash and the seat, such as -6 flare37 or -6 o-ring"},
     {"an", "write flare37, such as -4 flare37 male"},
     {"jic", "write flare37, such as -4 flare37 male"},

@@ -185,7 +185,7 @@ static void judge_sump(return_judging *judging)
     home->head_needed_m = needed_m;
     if (-level_m < needed_m)
         say(judging, "drain-head", drain->crankcase_pa.said ? OW_ERROR : OW_WARNING, judging->port,
-            "the outlet stands %.0f mm %s the sump's oil; %.2f kPa in the crankcase needs %.0f mm above it, "
+            "the outlet stands %.0f mm %s the sump's oil; %.2f kPa in the crankcase needs %.0f mm, "
             "%.0f of them for friction",
             fabs(level_m) * 1e3, level_m > 0.0 ? "below" : "above", crankcase_pa / 1e3, needed_m * 1e3,
             home->friction_head_m * 1e3);
