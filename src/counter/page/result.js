@@ -90,19 +90,22 @@ export function jointTable(joints) {
     h("tr", null,
       h("th", { scope: "row" }, letter(index)),
       h("td", null, side(joint, 0), side(joint, 1)),
-      h("td", null, joint.verdict !== "seals" ? h("strong", null, joint.verdict || "does not join", ": ") : null, joint.seals_by || "",
+      h("td", null, joint.verdict !== "seals" ? h("strong", null, joint.verdict || "does not join", joint.seals_by ? ": " : "") : null, joint.seals_by || "",
         h("span", { class: "source" }, joint.source || "")),
       h("td", null, needs(joint)),
       h("td", null, tightening(joint.card), h("span", { class: "source" }, figureSources(joint.card)),
         joint.card ? h("details", { class: "card" }, h("summary", null, "more", h("span", { class: "hidden" }, ` on joint ${letter(index)}`)), cardWords(joint.card)) : null))), { class: "joints" });
 }
 
+/* Lengths as they are cut: two pieces of one hose seldom are of one length. */
+const cutWords = (cuts) => cuts.map((cut) => `${cut.count} × ${number(cut.length_mm, "mm", 0)}${cut.assumed ? " (assumed)" : ""}`).join(", ");
+
 export function billTable(bill) {
   const counted = bill.lines.some((line) => line.short_by !== null);
   const rows = bill.lines.map((line) => h("tr", null,
     h("td", { class: "tickbox" }, h("span", { "aria-hidden": "true" }, "☐")),
     h("th", { scope: "row" }, line.id), h("td", null, line.title),
-    h("td", { class: "figure" }, line.length_mm === null ? String(line.count) : `${line.count} × ${number(line.length_mm / line.count, "mm", 0)}${line.length_assumed ? " (assumed)" : ""}`),
+    h("td", { class: "figure" }, line.length_mm === null ? String(line.count) : cutWords(line.cuts)),
     h("td", { class: "figure" }, price(line.price)),
     !counted ? null : h("td", null, line.short_by ? h("strong", null, "short by " + number(line.short_by)) : line.short_by === 0 ? "there" : "")));
   const used = bill.consumables.map((one) => h("tr", null,

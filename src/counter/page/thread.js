@@ -129,9 +129,10 @@ async function showMates() {
     const came = await ask("mates", "/api/mates", wanted.map((end) => ["end", end]));
     if (came === null) return;
     const list = came.answer;
-    const seals = list.filter((one) => one.verdict === "seals").length;
+    const count = (...verdicts) => list.filter((one) => verdicts.includes(one.verdict)).length;
+    const seals = count("seals"), others = count(...SEALING) - seals, looks = list.length - seals - others;
     say("mates-status", wanted.length === 2 ? `${wanted[0]} and ${wanted[1]}: ${[...new Set(list.map((one) => VERDICTS[one.verdict]))].join("; ")}.`
-      : `${seals} kinds of end seal on ${wanted[0]}; ${list.length - seals} only look as if.`);
+      : `${seals === 1 ? "1 kind of end seals" : `${seals} kinds of end seal`} on ${wanted[0]}; ${others > 0 ? `${others} tolerated; ` : ""}${looks} only ${looks === 1 ? "looks" : "look"} as if.`);
     const right = wanted.length === 2 ? list : list.filter((one) => SEALING.has(one.verdict));
     const wrong = list.filter((one) => !right.includes(one));
     fill(result, section("What goes on it", right.length > 0 ? matesTable("What goes on it", right) : h("p", null, "Nothing in use seals on it."),
