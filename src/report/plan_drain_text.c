@@ -68,6 +68,33 @@ static void write_level(ow_text *text, const ow_plan_return *home, const ow_styl
     line(text, style, "   sump", &words);
 }
 
+/* Of one hose, what lies between its two fittings. It is bought for the whole way, and longer than it needs
+ * to be it sags. */
+static void write_cut(ow_text *text, const ow_plan_return *home, const ow_style *style)
+{
+    const ow_part *hose = NULL;
+    double between_m = 0.0;
+    size_t hoses = 0;
+    for (size_t node = 1; home->layout != NULL && node < home->layout->node_count; node++) {
+        const ow_part *part = home->layout->nodes[node].part;
+        if (part == NULL || !ow_part_is_hose(part))
+            continue;
+        hose = part;
+        hoses++;
+    }
+    for (size_t index = 0; hoses == 1 && index < home->segment_count; index++)
+        between_m += strcmp(home->segment_parts[index], hose->id) == 0 ? home->segments[index].length_m : 0.0;
+    if (between_m <= 0.0)
+        return;
+    ow_text words = ow_text_new(text->context);
+    ow_text_format(
+        &words,
+        "bought with spare; about %.0f mm lie between its fittings: cut it in place to that and what "
+        "goes onto their tails, no longer, or it sags",
+        between_m * 1e3);
+    line(text, style, "   hose", &words);
+}
+
 /* What the hose is made of: its check has held it against oil, and the plan against the heat. */
 static void write_hose(ow_text *text, const ow_plan_return *home, const ow_style *style)
 {
@@ -115,6 +142,8 @@ static void write_return(ow_text *text, const ow_plan *plan, const ow_plan_retur
         write_margin(text, plan, home, style);
     }
     write_level(text, home, style);
+    if (home->reckoned && home->taken)
+        write_cut(text, home, style);
     write_hose(text, home, style);
     if (!home->taken)
         write_faults(text, home, style);
