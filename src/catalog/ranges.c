@@ -9,7 +9,10 @@
     }
 #define FORM(form) (1u << (form))
 
-#define DASH_SOURCE "SAE J514 (bores of -3 to -16 from memory), SAE J517"
+/* A public sheet of caps, AN929, has the same bores for -4 to -8 and -20, and others for three sizes. */
+#define DASH_SOURCE "SAE J514 (bores from memory), SAE J517"
+#define DASH_SOURCE_BUT(mm) "SAE J514 (bores from memory; AN929 has " mm " mm), SAE J517"
+#define DIN_7643 "DIN 7643, as a public drawing library has it"
 
 /* clang-format off */
 static const ow_dash_range dashes[] = {
@@ -17,20 +20,20 @@ static const ow_dash_range dashes[] = {
     {2, 3.175, 1.6, 2.4, 3.2, DASH_SOURCE},      {3, 4.762, 3.2, 3.2, 4.8, DASH_SOURCE},
     {4, 6.350, 4.4, 4.8, 6.4, DASH_SOURCE},      {5, 7.938, 5.9, 6.4, 7.9, DASH_SOURCE},
     {6, 9.525, 7.5, 7.9, 9.5, DASH_SOURCE},      {8, 12.700, 9.9, 10.3, 12.7, DASH_SOURCE},
-    {10, 15.875, 12.3, 12.7, 15.9, DASH_SOURCE}, {12, 19.050, 15.5, 15.9, 19.1, DASH_SOURCE},
-    {14, 22.225, 18.3, 18.3, 22.2, DASH_SOURCE}, {16, 25.400, 21.4, 22.2, 25.4, DASH_SOURCE},
+    {10, 15.875, 12.3, 12.7, 15.9, DASH_SOURCE_BUT("11.1")}, {12, 19.050, 15.5, 15.9, 19.1, DASH_SOURCE_BUT("14.3")},
+    {14, 22.225, 18.3, 18.3, 22.2, DASH_SOURCE}, {16, 25.400, 21.4, 22.2, 25.4, DASH_SOURCE_BUT("20.6")},
     {20, 31.750, 27.4, 28.6, 31.8, DASH_SOURCE}, {24, 38.100, 33.3, 34.9, 38.1, DASH_SOURCE},
     {32, 50.800, 45.2, 46.0, 50.8, DASH_SOURCE},
 };
 
 static const ow_banjo_range banjos[] = {
-    {METRIC(10, 1000), 5.5, 2.8, "DIN 7643 (from memory)"},
-    {METRIC(12, 1500), 7.0, 3.5, "DIN 7643 (from memory)"},
-    {METRIC(14, 1500), 9.0, 4.5, "DIN 7643 (from memory)"},
-    {METRIC(16, 1500), 11.0, 5.5, "DIN 7643 (from memory)"},
-    {METRIC(18, 1500), 13.0, 7.0, "DIN 7643 (from memory)"},
-    {METRIC(22, 1500), 16.0, 9.0, "DIN 7643 (from memory)"},
-    {METRIC(26, 1500), 20.0, 11.0, "DIN 7643 (from memory)"},
+    {METRIC(10, 1000), 5.5, 2.8, DIN_7643},
+    {METRIC(12, 1500), 7.0, 3.5, DIN_7643},
+    {METRIC(14, 1500), 9.0, 4.5, DIN_7643},
+    {METRIC(16, 1500), 11.0, 5.5, DIN_7643},
+    {METRIC(18, 1500), 13.0, 7.0, DIN_7643},
+    {METRIC(22, 1500), 16.0, 9.0, DIN_7643},
+    {METRIC(26, 1500), 20.0, 11.0, DIN_7643},
 };
 
 static const ow_length_range lengths[] = {

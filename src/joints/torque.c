@@ -18,6 +18,7 @@ static const char *const SOURCES[] = {
     "a car maker's engine data, about 2001",
     "an aerial platform maker's service manual",
     "truck diesel data, 1990; thread system not named there",
+    "another engine maker's data",
 };
 
 static const char *condition(ow_thread_state state)

@@ -125,7 +125,7 @@ static const ow_torque_row ROWS[] = {
     {METRIC(10, 1), OW_SEAT_BANJO, OW_COPPER_ALLOY, 15, 16.5, 0, 0, OW_THREAD_OILED, 9,
      "copper alloy bolt, copper rings"},
     {METRIC(16, 1.5), OW_SEAT_BANJO, OW_COPPER_ALLOY, 30, 33, 0, 0, OW_THREAD_OILED, 9,
-     "copper alloy bolt, copper rings"},
+     "copper alloy bolt, copper rings; printed higher than the steel bolt's"},
     {METRIC(8, 0), OW_SEAT_BANJO, OW_STEEL, 12.7, 16.7, 0, 0, OW_THREAD_DRY, 10, "steel bolt"},
     {METRIC(10, 0), OW_SEAT_BANJO, OW_STEEL, 19.5, 25.5, 0, 0, OW_THREAD_DRY, 10, "steel bolt"},
     {METRIC(12, 0), OW_SEAT_BANJO, OW_STEEL, 24.4, 34.4, 0, 0, OW_THREAD_DRY, 10, "steel bolt"},
