@@ -212,7 +212,8 @@ static const cli_option *read_before(cli_run *run, const cli_command *command, c
         if (open == NULL)
             option = option_named(command, word, equals != NULL ? (size_t)(equals - word) : strlen(word));
         open = option != NULL && option->value != NULL && value == NULL ? option : NULL;
-        if (option != NULL && value != NULL && strcmp(option->name, "catalog") == 0)
+        bool names_shop = option != NULL && value != NULL && strcmp(option->name, "catalog") == 0;
+        if (names_shop && run->given_count < CLI_GIVEN_MAX)
             run->given[run->given_count++] = (cli_given){option, value};
     }
     return open;
