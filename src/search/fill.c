@@ -230,7 +230,7 @@ static ow_status carry_all_back(filling *now, size_t from, size_t past, size_t l
     for (size_t i = from; i < past && status == OW_OK; i++) {
         carry_back(now, fill->settled[i], level, bare);
         if (bare && ++fill->seen % STATES_BETWEEN == 0)
-            status = ow_progress_tell(table->context, "searching", "states", fill->seen,
+            status = ow_progress_tell(table->context, "searching", "states", table->at[now->set] + i,
                                       table->at[table->set_count]);
     }
     return status;

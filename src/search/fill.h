@@ -14,7 +14,7 @@ typedef struct ow_fill {
     size_t settled_count;
     uint64_t *taken;    /* entered ends whose label will not fall any more: a bit each, row by row */
     size_t taken_words; /* of a row */
-    size_t seen;        /* states settled so far, of all sets */
+    size_t seen;        /* states settled so far, those of a set that is filled again once more */
 } ow_fill;
 
 ow_status ow_fill_new(ow_table *table, ow_fill *fill);
