@@ -108,6 +108,18 @@ static ow_status resolve(ow_planning *planning, ow_plan_return *home)
     return status;
 }
 
+static ow_status say_not_reckoned(ow_status why, ow_plan_return *home)
+{
+    if (why == OW_LIMIT)
+        return ow_findings_add(
+            &home->findings, "not-reckoned", OW_WARNING, home->port->name, "Give the route by fewer points.",
+            "the drain is not reckoned: route and parts make more than %d runs", OW_ROUTE_POINTS_MAX);
+    return ow_findings_add(
+        &home->findings, "not-reckoned", OW_WARNING, home->port->name, NULL,
+        "the drain is not reckoned: a bore is not said or a figure lies outside what the formulas can "
+        "work in");
+}
+
 static ow_status make_return(ow_planning *planning, ow_plan_return *home)
 {
     home->findings = ow_findings_new(planning->context);
@@ -116,11 +128,8 @@ static ow_status make_return(ow_planning *planning, ow_plan_return *home)
     ow_status status = resolve(planning, home);
     if (status == OW_OK && home->layout != NULL) {
         status = ow_plan_drain_reckon(planning, home);
-        if (status == OW_RANGE)
-            status = ow_findings_add(
-                &home->findings, "not-reckoned", OW_WARNING, home->port->name, NULL,
-                "the drain is not reckoned: a bore is not said or a figure lies outside what the "
-                "formulas can work in");
+        if (status == OW_RANGE || status == OW_LIMIT)
+            status = say_not_reckoned(status, home);
     }
     if (status == OW_OK)
         status = ow_plan_return_judge(planning, home);

@@ -117,13 +117,17 @@ double ow_plan_drain_length_m(const ow_plan_return *home)
     return length_m;
 }
 
-static void add_segment(ow_plan_return *home, const char *part, double bore_m, double length_m,
-                        double slope_rad)
+/* OW_LIMIT: there are too many. */
+static ow_status add_segment(ow_plan_return *home, const char *part, double bore_m, double length_m,
+                             double slope_rad)
 {
-    if (bore_m <= 0.0 || length_m <= 0.0 || home->segment_count == OW_ROUTE_POINTS_MAX)
-        return;
+    if (bore_m <= 0.0 || length_m <= 0.0)
+        return OW_OK;
+    if (home->segment_count == OW_ROUTE_POINTS_MAX)
+        return OW_LIMIT;
     home->segment_parts[home->segment_count] = part;
     home->segments[home->segment_count++] = (ow_drain_segment){bore_m, length_m, slope_rad};
+    return OW_OK;
 }
 
 /* The way through a layout, from the port back to the source, and where its hoses lie on it. */
@@ -167,13 +171,16 @@ static double bore_at(const drain_way *way, size_t place)
 
 /* The rigid parts before the first hose or behind the last, each a run of its own length and bore at the
  * slope of its neighbour. */
-static void add_rigid(ow_plan_return *home, const drain_way *way, bool before, double slope_rad)
+static ow_status add_rigid(ow_plan_return *home, const drain_way *way, bool before, double slope_rad)
 {
-    for (size_t place = before ? way->count : way->last; place-- > (before ? way->first + 1 : 1);) {
+    ow_status status = OW_OK;
+    size_t place = before ? way->count : way->last, least = before ? way->first + 1 : 1;
+    while (status == OW_OK && place-- > least) {
         const ow_part *part = part_at(way, place);
         if (part != NULL)
-            add_segment(home, part->id, bore_at(way, place), part->length_m, slope_rad);
+            status = add_segment(home, part->id, bore_at(way, place), part->length_m, slope_rad);
     }
+    return status;
 }
 
 /* How much of the way they take up. */
@@ -231,20 +238,24 @@ static middle find_middle(const ow_plan_return *home, const drain_way *way, doub
 }
 
 /* Lays them along the runs, one after the other. */
-static void lay_middle(ow_plan_return *home, const middle *found, const ow_drain_segment *runs, size_t count)
+static ow_status lay_middle(ow_plan_return *home, const middle *found, const ow_drain_segment *runs,
+                            size_t count)
 {
+    ow_status status = OW_OK;
     size_t item = 0;
     double left_m = found->lengths_m[0];
     for (size_t run = 0; run < count; run++)
-        for (double run_m = runs[run].length_m; run_m > 0.0;) {
+        for (double run_m = runs[run].length_m; run_m > 0.0 && status == OW_OK;) {
             bool last = item + 1 == found->count; /* takes what rounding leaves */
             double taken_m = last ? run_m : fmin(run_m, left_m);
-            add_segment(home, found->names[item], found->bores_m[item], taken_m, runs[run].slope_rad);
+            status =
+                add_segment(home, found->names[item], found->bores_m[item], taken_m, runs[run].slope_rad);
             run_m -= taken_m;
             left_m -= taken_m;
             if (!last && left_m <= 0.0)
                 left_m = found->lengths_m[++item];
         }
+    return status;
 }
 
 /* Segments from the layout and the route: rigid parts, then hoses along the route, then rigid parts. */
@@ -265,10 +276,10 @@ static ow_status find_segments(ow_plan_return *home)
     for (size_t run = 0; run < run_count; run++)
         whole_m += runs[run].length_m;
     const middle found = find_middle(home, &way, whole_m);
-    add_rigid(home, &way, true, runs[0].slope_rad);
-    lay_middle(home, &found, runs, run_count);
-    add_rigid(home, &way, false, runs[run_count - 1].slope_rad);
-    return OW_OK;
+    status = add_rigid(home, &way, true, runs[0].slope_rad);
+    if (status == OW_OK)
+        status = lay_middle(home, &found, runs, run_count);
+    return status == OW_OK ? add_rigid(home, &way, false, runs[run_count - 1].slope_rad) : status;
 }
 
 /* ---- how full ---------------------------------------------------------------------------------- */

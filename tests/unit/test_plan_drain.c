@@ -3,6 +3,7 @@
  * does. */
 #include <math.h>
 #include <stdio.h>
+#include <string.h>
 
 #include "plan/planned.h"
 #include "support/near.h"
@@ -35,6 +36,27 @@ static void each_run_is_reckoned_at_its_own_slope_and_bore(void **state)
         assert_int_equal(ow_drain_run(&ask, &flow), OW_OK);
         assert_near(home->hot[index].flow.fill, flow.fill, 1e-12);
     }
+    planned_done(&self);
+}
+
+/* So many points that the runs between them and the parts at both ends are one too many: nothing is left out
+ * without a word. */
+static void a_route_of_too_many_runs_is_not_reckoned_in_part(void **state)
+{
+    planned self;
+    char job[4096] = PLAIN "drain: {to: plate, route: [";
+    (void)state;
+    for (int point = 1; point < OW_ROUTE_POINTS_MAX; point++) {
+        size_t length = strlen(job);
+        (void)snprintf(job + length, sizeof job - length, "%s[%d mm, 0 mm, -%d mm]", point > 1 ? ", " : "",
+                       50 * point, 50 * point);
+    }
+    (void)snprintf(job + strlen(job), sizeof job - strlen(job), "]}\n");
+    planned_make(&self, job);
+    const ow_plan_return *home = &self.plan.drain.returns[0];
+    assert_int_equal(home->point_count, OW_ROUTE_POINTS_MAX);
+    assert_false(home->reckoned);
+    assert_true(planned_has(&home->findings, "not-reckoned"));
     planned_done(&self);
 }
 
@@ -358,6 +380,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(each_run_is_reckoned_at_its_own_slope_and_bore),
+        cmocka_unit_test(a_route_of_too_many_runs_is_not_reckoned_in_part),
         cmocka_unit_test(the_margin_and_the_least_that_would_do_hold),
         cmocka_unit_test(a_drain_that_no_single_hose_fits_is_joined_of_two),
         cmocka_unit_test(the_hose_is_chosen_to_stand_the_hottest_oil),
