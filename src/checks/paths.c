@@ -6,6 +6,7 @@
 #include "base/format.h"
 #include "checks/checks_internal.h"
 
+#define NARROW_FEED_M 0.003 /* more than a -3 hose's end has; an assumption */
 #define HOLE_LEAST_M 0.0008
 
 /* What a walk from a port back to the source meets. */
@@ -109,6 +110,34 @@ static void check_bore(ow_checking *checking, size_t port_node, const ow_given *
     else if (passed)
         ow_checking_pass(checking, "bore", to->name, "no passage to %s is narrower than %.4g mm", port,
                          wanted_m * 1e3);
+}
+
+/* A plain bearing drinks more than a ball bearing behind its restrictor. Only hoses and their ends are looked
+ * at: a banjo's cross-holes are as narrow and much shorter. Where a bore is asked for, that is judged. */
+static void check_narrow_feed(ow_checking *checking, size_t port_node, const ow_given *to)
+{
+    const ow_layout *layout = checking->layout;
+    char where[OW_WHERE_SIZE];
+    size_t narrowest = OW_NODE_NONE;
+    double least_m = NARROW_FEED_M;
+    if (layout->circuit != OW_FEED || checking->limits.least_bore_m >= 0.0 || to->machine == NULL ||
+        to->machine->bearing != OW_BEARING_JOURNAL)
+        return;
+    for (size_t child = port_node, at = layout->nodes[child].parent; at != OW_NODE_NONE;
+         child = at, at = layout->nodes[at].parent) {
+        const ow_part *part = layout->nodes[at].part;
+        if (part == NULL || (part->kind != OW_HOSE_END && !ow_part_is_hose(part)))
+            continue;
+        double bore_m = ow_part_bore_m(part, layout->nodes[at].enter, layout->nodes[child].parent_end);
+        if (bore_m < 0.0 || bore_m >= least_m)
+            continue;
+        least_m = bore_m;
+        narrowest = at;
+    }
+    if (narrowest != OW_NODE_NONE)
+        ow_checking_find(checking, "narrow-feed", ow_checking_node(checking, narrowest, where),
+                         "it is %.3g mm wide on the way to %s, which has plain bearings", least_m * 1e3,
+                         to->name);
 }
 
 static void check_hoses(ow_checking *checking, const path_sum *sum, const ow_given *to)
@@ -247,6 +276,7 @@ void ow_check_paths(ow_checking *checking)
             continue;
         }
         check_bore(checking, node, &layout->givens[given]);
+        check_narrow_feed(checking, node, &layout->givens[given]);
         check_hoses(checking, &sum, &layout->givens[given]);
         check_restrictors(checking, &sum, &layout->givens[given]);
         check_port_bore(checking, given);

@@ -36,6 +36,9 @@ const ow_rule ow_practice_rules[] = {
     {"hose-short", OW_ERROR, "feed drain coolant", "A hose does not reach, or hangs taut.",
      "Cut it longer: 5 to 8 % more than the straight way.",
      "positions of the ports; slack: a navy's engine manual"},
+    {"narrow-feed", OW_NOTE, "feed", "A hose or its end is under 3 mm wide on the way to a journal bearing.",
+     "Reckon what arrives, oilway plan, or use the next size: -4 is usual there.",
+     "common practice; its figure is an assumption"},
     /* ---- ports and restrictors ---- */
     {"port-bore", OW_WARNING, "feed drain coolant", "A given port is narrower than the bore that is wanted.",
      "Have the port drilled out if its wall allows, take another port, or ask for less.", "common practice"},
