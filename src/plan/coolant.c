@@ -241,8 +241,8 @@ static ow_status judge_ports(ow_planning *planning, const ow_plan_coolant *loop)
             return OW_MEMORY;
         if (other != NULL)
             status = ow_findings_add(&planning->plan->findings, "coolant-port-shared", OW_ERROR, where, NULL,
-                                     "the loops of %s and of %s both need this one port", other->turbo->id,
-                                     loop->turbo->id);
+                                     "the loops of %s:%s and of %s:%s both need this one port",
+                                     other->turbo->id, other->low->name, loop->turbo->id, loop->low->name);
         else if (index == 1 && loop->from == loop->to)
             status = ow_findings_add(&planning->plan->findings, "coolant-port-shared", OW_ERROR, where, NULL,
                                      "the loop of %s begins and ends in this one port", loop->turbo->id);

@@ -225,6 +225,23 @@ async function a_job_is_written_and_planned() {
   await page.close();
 }
 
+async function findings_stand_in_the_order_of_the_drawing() {
+  const page = await open(link({ view: "stack", from: "dunlin-63:oil-out", to: "brockle-6:side-plate" }));
+  await says(page, "stack", "layouts");
+  await quiet(page);
+  const shown = await page.locator("#stack-result .findings li").allTextContents();
+  assert.match(shown[0], /warning.*narrower than the outlet/s); /* 1 in the drawing */
+  assert.ok(shown.some((words) => /pressure is not given/.test(words)), "what the ask brought up stands behind");
+  assert.equal(new Set(shown).size, shown.length, "each once");
+  await page.close();
+  const bare = await open(link([["view", "stack"], ["from", "brockle-4:gallery"], ["to", "plover-41:oil-in"], ["to", "dunlin-63:oil-in"]]));
+  await says(bare, "stack", "layout");
+  await quiet(bare);
+  const lost = await bare.locator("#stack-result section:has(h2:text-is('Findings')), #stack-result .piece:has(h2:text-is('Findings'))").first().locator(".findings li").allTextContents();
+  assert.equal(lost.filter((words) => /loses its place/.test(words)).length, 1);
+  await bare.close();
+}
+
 async function a_bill_has_each_length_as_it_is_cut() {
   const job = fs.readFileSync(path.join(SOURCE, "examples/twin-feed.yaml"), "utf8");
   const bill = JSON.parse(command("bill", path.join(SOURCE, "examples/twin-feed.yaml"), "--json"));
@@ -714,7 +731,7 @@ async function nothing_is_asked_elsewhere_and_nothing_complains() {
 }
 
 const TESTS = [a_stack_is_found_and_its_switch_kept, the_oil_is_reckoned_in_the_layout_that_is_looked_at, limits_are_held, a_thread_is_named_and_what_goes_on_it, a_part_is_swapped_and_the_layout_checked_again,
-  a_layout_that_does_not_hold_says_why, a_job_is_written_and_planned, a_bill_has_each_length_as_it_is_cut, the_link_holds_every_field, going_back_and_forward_loses_nothing,
+  a_layout_that_does_not_hold_says_why, a_job_is_written_and_planned, a_bill_has_each_length_as_it_is_cut, findings_stand_in_the_order_of_the_drawing, the_link_holds_every_field, going_back_and_forward_loses_nothing,
   a_text_too_long_for_a_link_is_still_there_after_reloading, the_keyboard_alone_suffices, threads_and_jobs_need_no_mouse_either, bad_input_is_marked_and_mended,
   markup_typed_in_stays_text, an_unreadable_layout_names_its_line, where_there_is_no_stack_the_missing_part_is_named,
   a_bad_catalogue_is_told_and_the_page_goes_on, what_is_printed_is_the_sheet_on_one_or_two_pages, the_print_button_prints_the_newest_sheet_under_its_own_name, a_named_thread_prints_on_one_or_two_pages, the_counter_sheet_opens_with_its_own_style, on_a_phone_who_asks_is_led_to_the_answer, nothing_is_wider_than_the_page, wider_text_still_fits,

@@ -40,6 +40,17 @@ export function joinFindings(...lists) {
   });
 }
 
+/* Findings of a layout in the order in which its drawing numbers them, then those that the ask alone brought up. */
+export function findingsOf(kind, text, own) {
+  const box = h("div", { "aria-busy": "true" }, findingList(own));
+  ask(kind, "/api/check", null, text).then((came) => {
+    if (came === null) return;
+    box.removeAttribute("aria-busy");
+    fill(box, findingList(joinFindings(came.answer.layouts.flatMap((one) => one.findings), own)));
+  }, () => box.removeAttribute("aria-busy"));
+  return box;
+}
+
 export function countFindings(findings) {
   const count = (severity) => findings.filter((finding) => finding.severity === severity).length;
   return [["error", "errors"], ["warning", "warnings"], ["note", "notes"]]

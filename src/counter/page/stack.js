@@ -5,7 +5,7 @@ import { by, fill, h, later, number, plural, price } from "./dom.js";
 import { clearFaults, reading as understood, tellFaults, withPoint } from "./fields.js";
 import { oilPiece } from "./oil.js";
 import { paperIs } from "./paper.js";
-import { billOf, countFindings, drawing, findingList, joinFindings, jointTable, linkButton, placeNames, printButton, saveButton, say, section, sheetLink, toAnswer } from "./result.js";
+import { billOf, countFindings, drawing, findingList, findingsOf, joinFindings, jointTable, linkButton, placeNames, printButton, saveButton, say, section, sheetLink, toAnswer } from "./result.js";
 import { Many } from "./typed.js";
 
 const PLAIN = ["hose", "oil", "bore", "best", "circuit", "bearing", "flexible", "closing", "restrictor", "orifice", "rating", "temperature", "fluid", "without", "explain"];
@@ -225,7 +225,7 @@ function oneStack(one, stack, pairs) {
     h("p", { class: "acts" }, h("a", { class: "button", href: check, "data-inside": true }, "Swap a part"), " ", printButton(), " ", sheetLink(sheet), " ",
       linkButton(), " ", saveButton("Save the layout", name + ".yaml", stack.layout)),
     section("Drawing", drawing("stack-drawing", stack.layout)),
-    section("Findings", findingList(allFindings(one, stack))),
+    section("Findings", findingsOf("stack-findings", stack.layout, allFindings(one, stack))),
     oilPiece("stack-oil", stack.layout, pairs.find(([key]) => key === "oil")?.[1]),
     section("Joint by joint", jointTable(stack.joints)),
     section("Bill", billOf("stack-bill", stack.layout)),
