@@ -327,7 +327,9 @@ static void the_missing_part_is_the_best_of_every_pair_of_ends(void **state)
     static made_pairs pairs;
     long helped = 0, helpless = 0;
     for (int seed = 0; seed < seeds_of_run(330); seed++) {
-        brute_random_case((uint64_t)seed, 1 + seed % 3, BRUTE_LIMIT_COUNT, &c);
+        /* A made part, too, may not meet an end that only a clamp would hold: drawn seldom, so set. */
+        brute_limit limit = seed % 3 == 1 ? BRUTE_LIMIT_NO_CLAMP : BRUTE_LIMIT_COUNT;
+        brute_random_case((uint64_t)seed, 1 + seed % 3, limit, &c);
         if (c.result.answer != BRUTE_NONE)
             continue;
         set_apart(&c.net, &c.ask.source);
