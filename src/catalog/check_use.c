@@ -9,6 +9,7 @@
 #include <string.h>
 
 #include "catalog/audit.h"
+#include "joints/meeting.h"
 #include "oilway/joint.h"
 
 typedef struct ow_use {
@@ -18,8 +19,10 @@ typedef struct ow_use {
     const ow_end **kinds;
     size_t kind_count, kind_capacity;
     size_t (*part_kinds)[OW_PART_ENDS]; /* of each entry */
-    bool *mates;                        /* kind_count squared */
-    bool *mated;                        /* something mates the kind */
+    ow_meeting *pairs;                  /* of kinds that mate */
+    size_t pair_count;
+    size_t *link_offset; /* kind_count + 1: what mates kind k is links[link_offset[k]] and on */
+    uint32_t *links;
     bool *port, *finished, *reached;
     bool *entered;    /* a part may be entered there, all its other ends finished */
     bool any_machine; /* without one, any end may be a port that somebody asks from */
@@ -83,33 +86,71 @@ static ow_status mark_ports(ow_use *use)
     return OW_OK;
 }
 
+/* Of the pairs that may be joined keeps those that a rule joins. */
+static ow_status find_pairs(ow_use *use)
+{
+    ow_status status = ow_joint_meeting_pairs(use->audit->context, use->kinds, use->kind_count, &use->pairs,
+                                              &use->pair_count);
+    size_t kept = 0;
+    for (size_t i = 0; status == OW_OK && i < use->pair_count; i++)
+        if (ow_joint_find(use->kinds[use->pairs[i].a], use->kinds[use->pairs[i].b]) != NULL)
+            use->pairs[kept++] = use->pairs[i];
+    use->pair_count = kept;
+    return status;
+}
+
+/* Both directions of every pair, in lists by kind. */
+static ow_status link_up(ow_use *use)
+{
+    size_t *offset = ow_new_array(use->audit->context, use->kind_count + 2, sizeof *offset);
+    use->links = ow_new_array(use->audit->context, 2 * use->pair_count + 1, sizeof *use->links);
+    use->link_offset = offset;
+    if (offset == NULL || use->links == NULL)
+        return OW_MEMORY;
+    size_t *next = offset + 1; /* counts first; then, moved on while placing, they end as offsets */
+    for (size_t i = 0; i < use->pair_count; i++) {
+        next[use->pairs[i].a]++;
+        next[use->pairs[i].b] += use->pairs[i].a != use->pairs[i].b;
+    }
+    for (size_t kind = 0, sum = 0; kind <= use->kind_count; kind++) {
+        size_t here = next[kind];
+        next[kind] = sum;
+        sum += here;
+    }
+    for (size_t i = 0; i < use->pair_count; i++) {
+        const ow_meeting *pair = &use->pairs[i];
+        use->links[next[pair->a]++] = pair->b;
+        if (pair->a != pair->b)
+            use->links[next[pair->b]++] = pair->a;
+    }
+    return OW_OK;
+}
+
 static ow_status pair_up(ow_use *use)
 {
     const ow_context *context = use->audit->context;
     size_t count = use->kind_count;
-    use->mates = ow_new_array(context, count * count + 1, sizeof *use->mates);
-    use->mated = ow_new_array(context, count + 1, sizeof *use->mated);
     use->port = ow_new_array(context, count + 1, sizeof *use->port);
     use->finished = ow_new_array(context, count + 1, sizeof *use->finished);
     use->reached = ow_new_array(context, count + 1, sizeof *use->reached);
     use->entered = ow_new_array(context, count + 1, sizeof *use->entered);
-    if (!use->mates || !use->mated || !use->port || !use->finished || !use->reached || !use->entered)
+    if (!use->port || !use->finished || !use->reached || !use->entered)
         return OW_MEMORY;
-    for (size_t a = 0; a < count; a++) {
-        for (size_t b = a; b < count; b++) {
-            bool mate = ow_joint_find(use->kinds[a], use->kinds[b]) != NULL;
-            use->mates[a * count + b] = use->mates[b * count + a] = mate;
-            use->mated[a] = use->mated[a] || mate;
-            use->mated[b] = use->mated[b] || mate;
-        }
-    }
-    return mark_ports(use);
+    ow_status status = find_pairs(use);
+    if (status == OW_OK)
+        status = link_up(use);
+    return status == OW_OK ? mark_ports(use) : status;
+}
+
+static bool is_mated(const ow_use *use, size_t kind)
+{
+    return use->link_offset[kind] < use->link_offset[kind + 1];
 }
 
 static bool mates_any(const ow_use *use, size_t kind, const bool *set)
 {
-    for (size_t other = 0; other < use->kind_count; other++)
-        if (set[other] && use->mates[kind * use->kind_count + other])
+    for (size_t i = use->link_offset[kind]; i < use->link_offset[kind + 1]; i++)
+        if (set[use->links[i]])
             return true;
     return false;
 }
@@ -188,7 +229,7 @@ static void tell_of(ow_use *use, size_t i, ow_gather *lonely, ow_gather *useless
 {
     const ow_entry *entry = &use->audit->catalog->entries[i];
     for (size_t end = 0; end < entry->part->end_count; end++) {
-        if (!use->mated[use->part_kinds[i][end]]) {
+        if (!is_mated(use, use->part_kinds[i][end])) {
             ow_gather_add_end(lonely, entry, entry->part->end_names[end]);
             return;
         }
@@ -203,7 +244,7 @@ static void tell_ports(ow_use *use, const ow_entry *entry)
     for (size_t port = 0; port < entry->machine->port_count; port++) {
         const ow_port *at = &entry->machine->ports[port];
         size_t kind;
-        if (kind_of(use, &at->end, &kind) == OW_OK && !use->mated[kind])
+        if (kind_of(use, &at->end, &kind) == OW_OK && !is_mated(use, kind))
             ow_audit_tell(use->audit, OW_WARNING, entry, NULL, NULL,
                           "nothing in the catalogue mates port \"%s:%s\" (%s)", entry->machine->id, at->name,
                           ow_end_name(&at->end, name));
@@ -249,8 +290,9 @@ void ow_audit_use(ow_audit *audit)
     ow_release(context, use.reached);
     ow_release(context, use.finished);
     ow_release(context, use.port);
-    ow_release(context, use.mated);
-    ow_release(context, use.mates);
+    ow_release(context, use.links);
+    ow_release(context, use.link_offset);
+    ow_release(context, use.pairs);
     ow_release(context, use.part_kinds);
     ow_release(context, use.kinds);
     ow_arena_done(&use.arena);

@@ -38,6 +38,28 @@ static size_t count_joined(const ow_end *ends, size_t count, size_t *meeting)
     return joined;
 }
 
+/* Listed pairs that a rule joins; each must come once, and in order. */
+static size_t count_listed(const ow_end *ends, size_t count)
+{
+    const ow_end **lent = calloc(count, sizeof *lent);
+    ow_meeting *pairs = NULL;
+    size_t listed = 0, joined = 0;
+    assert_non_null(lent);
+    for (size_t i = 0; i < count; i++)
+        lent[i] = &ends[i];
+    assert_int_equal(ow_joint_meeting_pairs(NULL, lent, count, &pairs, &listed), OW_OK);
+    for (size_t i = 0; i < listed; i++) {
+        assert_true(pairs[i].a <= pairs[i].b && pairs[i].b < count);
+        if (i > 0)
+            assert_true(pairs[i - 1].a < pairs[i].a ||
+                        (pairs[i - 1].a == pairs[i].a && pairs[i - 1].b < pairs[i].b));
+        joined += ow_joint_find(lent[pairs[i].a], lent[pairs[i].b]) != NULL;
+    }
+    free(pairs);
+    free(lent);
+    return joined;
+}
+
 static void every_two_known_ends_that_are_joined_meet(void **state)
 {
     (void)state;
@@ -47,6 +69,7 @@ static void every_two_known_ends_that_are_joined_meet(void **state)
     for (size_t i = 0; i < ow_known_end_count(); i += step)
         count += ow_known_end_at(i, &ends[count]);
     size_t joined = count_joined(ends, count, &meeting);
+    assert_int_equal(count_listed(ends, count), joined);
     assert_true(step > 1 || (count > 500 && joined > count / 2));
     assert_true(meeting < count * count / 20); /* or the keys would spare nothing */
     free(ends);
@@ -73,7 +96,9 @@ static void every_hose_meets_the_tails_that_fit_it(void **state)
                                          "hose -6 ptfe tail", "hose -6 nitrile"};
     for (size_t i = 0; i < sizeof others / sizeof others[0]; i++)
         assert_int_equal(ow_end_read(others[i], &ends[count++], NULL), OW_OK);
-    assert_true(count_joined(ends, count, &meeting) > HOSES);
+    size_t joined = count_joined(ends, count, &meeting);
+    assert_true(joined > HOSES);
+    assert_int_equal(count_listed(ends, count), joined);
 }
 
 int main(void)
