@@ -4,6 +4,7 @@
 
 #include "drawing/escape.h"
 #include "drawing/html.h"
+#include "drawing/marks.h"
 #include "report/look.h"
 
 /* How many; of a hose, the lengths that it is cut to. */
@@ -94,16 +95,20 @@ static size_t first_noted(const ow_bill *bill, size_t index)
     return first;
 }
 
-static char note_letter(const ow_bill *bill, size_t index)
+/* Small ones, since joints have the great. */
+static void note_letter(const ow_bill *bill, size_t index, char letter[8])
 {
     size_t letters = 0, noted = first_noted(bill, index);
     for (size_t before = 0; before < noted; before++)
         letters += first_noted(bill, before) == before ? 1 : 0;
-    return (char)('a' + letters % 26);
+    ow_joint_letter(letters, letter);
+    for (char *at = letter; *at != '\0'; at++)
+        *at = (char)(*at - 'A' + 'a');
 }
 
 static void write_consumable(ow_text *text, const ow_bill *bill, size_t index)
 {
+    char letter[8];
     const ow_bill_consumable *item = &bill->consumables[index];
     ow_text cell = ow_text_new(text->context);
     ow_text_add(text, "<tr>");
@@ -118,18 +123,21 @@ static void write_consumable(ow_text *text, const ow_bill *bill, size_t index)
     ow_html_element(text, "th scope=\"row\"", item->what);
     ow_text_add(text, "<td>");
     ow_escape(text, item->size);
-    ow_text_format(text, " <small>(%c)</small></td></tr>\n", note_letter(bill, index));
+    note_letter(bill, index, letter);
+    ow_text_format(text, " <small>(%s)</small></td></tr>\n", letter);
     ow_text_done_into(&cell, text);
 }
 
 static void write_notes(ow_text *text, const ow_bill *bill)
 {
+    char letter[8];
     ow_text_add(text, "<p class=\"notes\">");
     for (size_t index = 0; index < bill->consumable_count; index++) {
         const ow_bill_consumable *item = &bill->consumables[index];
         if (first_noted(bill, index) != index)
             continue;
-        ow_text_format(text, "%s(%c) ", index > 0 ? "; " : "", note_letter(bill, index));
+        note_letter(bill, index, letter);
+        ow_text_format(text, "%s(%s) ", index > 0 ? "; " : "", letter);
         ow_escape(text, item->note);
         ow_text_add(text, item->note[0] != '\0' ? "; " : "");
         ow_escape(text, item->source);
