@@ -98,7 +98,8 @@ static void write_layout_facts(ow_text *text, const ow_counter_sheet *sheet)
         ow_html_fact(text, "narrowest bore", ow_text_words(&words));
     }
     words.length = 0;
-    if (sheet->bill != NULL) {
+    if (sheet->bill != NULL &&
+        sheet->bill->unpriced_count < sheet->bill->part_count) { /* else there is none */
         ow_look_price(&words, sheet->bill->total_cents);
         ow_html_fact(text, sheet->bill->unpriced_count > 0 ? "price of what has one" : "price",
                      ow_text_words(&words));
