@@ -338,6 +338,9 @@ static ow_status try_without_all(const ow_context *context, const ow_net *net, c
     ow_layout layout;
     for (size_t index = 0; index < sizeof LIFTABLES / sizeof LIFTABLES[0]; index++)
         LIFTABLES[index].lift(&without);
+    /* In a feed a free restrictor is not free: one behind another, or before a unit with its own, is refused,
+     * though the ask may have wanted just that. */
+    without.circuit = OW_CIRCUIT_NONE;
     ow_status status = find_best(context, net, &without, &layout);
     if (status == OW_OK)
         ow_layout_free(&layout);

@@ -138,6 +138,32 @@ static void the_most_bore_that_can_be_had_is_that_of_the_narrowest_path(void **s
     close_asked(&self);
 }
 
+/* The only way has a restrictor, as somebody insists, before a unit with one built in: asked for nothing, it
+ * would be refused, and yet the bore alone is what fails. */
+static void a_limit_that_helps_is_told_where_another_is_stricter_when_lifted(void **state)
+{
+    static const char pages[] =
+        "{kind: engine, id: e, ports: {a: {end: 1/8-27 NPT female, circuit: feed}}}\n"
+        "---\n{kind: turbo, id: t, bearing: ball, restrictor: built-in, ports: {in: {end: -4 flare37 female "
+        "swivel, circuit: feed}}}\n"
+        "---\n{page: r, kind: restrictor, rating: 100 bar, fluids: [oil], bore: 3 mm, orifice: 1 mm, "
+        "columns: [id, a, b], rows: [[r, 1/8-27 NPT male, -4 flare37 male]]}\n";
+    const ow_ask_words words = {.from = "e:a",
+                                .to = {"t:in"},
+                                .to_count = 1,
+                                .restrictor = "required",
+                                .flexible = "any",
+                                .bore = "4 mm"};
+    (void)state;
+    asked self;
+    open_asked(&self, pages, &words, NULL);
+    assert_int_equal(self.status, OW_OK);
+    assert_false(self.answers.found);
+    assert_int_equal(self.answers.items[0].lifted_count, 1);
+    assert_string_equal(self.answers.items[0].lifted[0].limit, "bore 4 mm");
+    close_asked(&self);
+}
+
 /* Each limit alone keeps the tee out, so that no one of them, lifted, is any help; and with a second tee that
  * one of them lets in, that one is. */
 static void of_several_limits_only_those_that_alone_bring_a_layout_are_named(void **state)
@@ -204,6 +230,7 @@ int main(void)
         cmocka_unit_test(of_two_source_ports_the_better_layout_is_named),
         cmocka_unit_test(a_part_to_explain_that_nobody_has_is_told_with_the_nearest),
         cmocka_unit_test(the_most_bore_that_can_be_had_is_that_of_the_narrowest_path),
+        cmocka_unit_test(a_limit_that_helps_is_told_where_another_is_stricter_when_lifted),
         cmocka_unit_test(of_several_limits_only_those_that_alone_bring_a_layout_are_named),
         cmocka_unit_test(a_feed_is_never_held_by_clamps),
         cmocka_unit_test(a_hair_between_two_units_is_no_fault),
