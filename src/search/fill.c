@@ -128,16 +128,13 @@ static bool settle_made(filling *now, size_t level)
     return later;
 }
 
-/* What one use of the forced part brings: its other ends then serve the set without the event. */
-typedef struct spending {
-    uint16_t *label;
-} spending;
-
+/* What one use of the forced part brings, to the label in `user`: its other ends then serve the set without
+ * the event. */
 static ow_status spend(void *user, const ow_deal *deal)
 {
-    spending *now = user;
-    if (deal->parts < *now->label)
-        *now->label = (uint16_t)(deal->parts < OW_TABLE_NONE ? deal->parts : OW_TABLE_NONE);
+    uint16_t *label = user;
+    if (deal->parts < *label)
+        *label = (uint16_t)deal->parts;
     return OW_OK;
 }
 
@@ -154,9 +151,9 @@ static ow_status spend_forced(filling *now)
     ow_status status = OW_OK;
     for (size_t end = 0; end < of->end_count; end++)
         for (unsigned row = 0; status == OW_OK && row < now->packing->count; row++) {
-            spending into = {now->entered + row * table->kind_count + of->kinds[end]};
+            uint16_t *label = now->entered + row * table->kind_count + of->kinds[end];
             status = ow_deals(table, shape, of->kinds[end], now->set & ~table->event_bit, row, supply, spend,
-                              &into);
+                              label);
         }
     return status;
 }
