@@ -26,16 +26,30 @@ def write_catalogue(folder):
             out.writelines(f"- [a-{page}-{row}, 1/8-27 NPT male, -4 flare37 male, 4.4 mm, {20 + row % 30} mm]\n" for row in range(ROWS))
 
 
-def processor_ticks(process):
+def state_of(process):
+    """The letter of its state, and the ticks that it took of a processor."""
     with open(f"/proc/{process}/stat", encoding="ascii") as stat:
         fields = stat.read().rpartition(")")[2].split()
-    return int(fields[11]) + int(fields[12])
+    return fields[0], int(fields[11]) + int(fields[12])
+
+
+def until(condition, what):
+    """Waits for it, but not for ever."""
+    for _ in range(4000):
+        if condition():
+            return
+        time.sleep(0.005)
+    sys.exit(f"waited in vain for {what}")
+
+
+def name_of(process):
+    with open(f"/proc/{process}/comm", encoding="utf-8") as name:
+        return name.read().strip()
 
 
 def hold(process, seconds):
     """Stops the program once it is at work, and lets it go on after so many seconds."""
-    while processor_ticks(process) < 8:
-        time.sleep(0.005)
+    until(lambda: state_of(process)[1] >= 8, "the program to be at work")
     os.kill(process, signal.SIGSTOP)
     time.sleep(seconds)
 
@@ -96,8 +110,8 @@ def main():
             judge.say(os.listdir(folder) == ["shop"], f"{name} leaves no file", os.listdir(folder))
 
         waiting = Terminal([binary, "check", "-"], environment)
-        while processor_ticks(waiting.process) < 2:
-            time.sleep(0.01)
+        until(lambda: name_of(waiting.process) == os.path.basename(binary) and state_of(waiting.process)[0] == "S",
+              "the program to sleep")
         time.sleep(0.5)
         waiting.send("\x03")
         seen, status = waiting.read_all(20)
