@@ -87,7 +87,9 @@ $(BROWSER_MODULES): tests/browser/package.json tests/browser/package-lock.json |
 	cd tests/browser && npm ci --ignore-scripts --no-audit --no-fund --loglevel=error
 	@touch $@
 browser: $(BUILD)/oilway $(BROWSER_MODULES) ## the counter page in a real browser
-	@node tests/browser/page.mjs $(BUILD)/oilway $(BUILD)/browser
+	@OW_SHARE=1/2 node tests/browser/page.mjs $(BUILD)/oilway $(BUILD)/browser & first=$$!; \
+	    OW_SHARE=2/2 node tests/browser/page.mjs $(BUILD)/oilway $(BUILD)/browser; second=$$?; \
+	    wait $$first && exit $$second
 
 # ---- valgrind -------------------------------------------------------------------------------
 # Sees reads of memory that was never written, which ASan does not. OW_SLOW_TOOL asks tests that draw at random to
@@ -210,7 +212,8 @@ CHECKS := format headers layers check-asan check-clang cases-asan terminal+count
 .PHONY: cases-asan
 check: | $(BUILD)/.check-packages ## every test: gcc, clang, sanitizers, valgrind, cases, seeds, references, tidy
 	@set -e; for part in $(CHECKS); do echo "== $$part"; begun=$$(date +%s); \
-	    $(MAKE) --no-print-directory -s -j$(CHECK_JOBS) $$(echo $$part | tr + ' '); \
+	    words=$$(echo $$part | tr + ' '); jobs=$$(echo $$words | wc -w); \
+	    $(MAKE) --no-print-directory -s -j$$(( jobs > $(CHECK_JOBS) ? jobs : $(CHECK_JOBS) )) $$words; \
 	    echo "== $$part: $$(($$(date +%s) - begun)) s"; done; echo "all checks passed"
 cases-asan: | $(BUILD)/.check-packages ## the end-to-end cases against a binary with sanitizers
 	$(MAKE) BUILD=$(BUILD)/asan $(ASAN) cases

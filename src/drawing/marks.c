@@ -65,7 +65,7 @@ void ow_joint_letter(size_t number, char letter[8])
 
 double ow_joint_letter_more(size_t number, double size)
 {
-    char letter[8];
+    char letter[8] = "";
     ow_joint_letter(number, letter);
     return letter[1] == '\0' ? 0.0 : fmax(ow_words_width(letter, size, true) - size, 0.0);
 }
