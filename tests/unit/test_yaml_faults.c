@@ -153,12 +153,11 @@ static void keys_given_twice_are_found_in_big_maps_too(void **state)
 static void a_million_keys_in_one_map_are_checked_at_once(void **state)
 {
     (void)state;
-    if (getenv("OW_SLOW_TOOL") != NULL)
-        skip();
+    int count = getenv("OW_SLOW_TOOL") == NULL ? 1000000 : 10000;
     ow_text text = ow_text_new(NULL);
-    for (int i = 0; i < 1000000; i++)
+    for (int i = 0; i < count; i++)
         ow_text_format(&text, "k%d: \n", i);
-    ow_text_add(&text, "k999999: x\n");
+    ow_text_format(&text, "k%d: x\n", count - 1);
     read_faulty(text.data, text.length, OW_INPUT);
     assert_int_equal(ow_test_count(&sink, OW_ERROR), 1);
     ow_text_done(&text);
