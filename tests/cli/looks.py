@@ -9,7 +9,7 @@ import sys
 import tempfile
 import unicodedata
 
-from terminal import Terminal
+from terminal import Judge, Terminal
 
 ASK = ["stack", "--from", "brockle-4:gallery", "--to"]
 COMMANDS = [
@@ -51,16 +51,6 @@ parts: [plain-3, "-6 flare37 female swivel"]
 def columns(line):
     """By the Unicode data of Python, not by ours."""
     return sum(0 if unicodedata.combining(sign) else 2 if unicodedata.east_asian_width(sign) in "WF" else 1 for sign in line)
-
-
-class Judge:
-    passed = failed = 0
-
-    def say(self, good, sentence, seen):
-        self.passed += good
-        self.failed += not good
-        if not good:
-            print(f"{sentence}: not so\n  {seen!r}"[:1500])
 
 
 def main():

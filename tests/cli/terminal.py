@@ -54,3 +54,15 @@ class Terminal:
         os.close(self.handle)
         os.kill(self.process, signal.SIGKILL)
         os.waitpid(self.process, 0)
+
+
+class Judge:
+    """Counts what is so and what is not, and tells the latter with what was seen."""
+
+    passed = failed = 0
+
+    def say(self, good, sentence, seen):
+        self.passed += good
+        self.failed += not good
+        if not good:
+            print(f"{sentence}: not so\n  {seen!r}"[:1500])

@@ -13,7 +13,7 @@ import sys
 import tempfile
 import time
 
-from terminal import Terminal
+from terminal import Judge, Terminal
 
 PAGES, ROWS = 300, 1000
 ASK = ["--from", "1/8-27 NPT female", "--to", "-4 flare37 female swivel"]
@@ -61,16 +61,6 @@ def run(binary, words, environment, seconds=1.2, before_going_on=None):
         before_going_on(terminal)
     os.kill(terminal.process, signal.SIGCONT)
     return terminal.read_all(60)
-
-
-class Judge:
-    passed = failed = 0
-
-    def say(self, good, sentence, seen):
-        self.passed += good
-        self.failed += not good
-        if not good:
-            print(f"{sentence}: not so\n  {seen!r}"[:1500])
 
 
 def main():

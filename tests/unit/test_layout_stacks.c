@@ -9,40 +9,7 @@
 
 #include "oilway/ask.h"
 #include "support/diagnostics.h"
-
-typedef struct shipped {
-    ow_test_diagnostics sink;
-    ow_context context;
-    ow_catalog *catalog;
-    ow_net *net;
-} shipped;
-
-static int load(void **state)
-{
-    const char *source = getenv("OW_SOURCE_DIR");
-    char folder[4096];
-    (void)snprintf(folder, sizeof folder, "%s/catalog", source != NULL ? source : ".");
-    const char *folders[] = {folder};
-    const ow_catalog_options options = {folders, 1, NULL, false, false};
-    shipped *self = calloc(1, sizeof *self);
-    if (self == NULL)
-        return -1;
-    self->context = ow_test_context(&self->sink);
-    *state = self;
-    if (ow_catalog_load(&self->context, &options, &self->catalog) != OW_OK)
-        return -1;
-    return ow_net_build(&self->context, self->catalog, &self->net) == OW_OK ? 0 : -1;
-}
-
-static int unload(void **state)
-{
-    shipped *self = *state;
-    ow_net_free(self->net);
-    ow_catalog_free(self->catalog);
-    ow_test_diagnostics_clear(&self->sink);
-    free(self);
-    return 0;
-}
+#include "support/shipped.h"
 
 static void assert_limits_same(const ow_limits *a, const ow_limits *b)
 {
@@ -81,7 +48,7 @@ static void assert_same(const ow_layout *a, const ow_layout *b)
     }
 }
 
-static void assert_reads_back(shipped *self, const ow_layout *layout)
+static void assert_reads_back(ow_shipped *self, const ow_layout *layout)
 {
     ow_layout *again = NULL;
     size_t count = 0;
@@ -99,7 +66,7 @@ static void assert_reads_back(shipped *self, const ow_layout *layout)
     ow_text_done(&text);
 }
 
-static size_t try_words(shipped *self, const ow_ask_words *words)
+static size_t try_words(ow_shipped *self, const ow_ask_words *words)
 {
     ow_ask_set set;
     size_t found = 0;
@@ -200,5 +167,5 @@ int main(void)
         cmocka_unit_test(stacks_between_machines_read_back),
         cmocka_unit_test(stacks_between_bare_ends_read_back),
     };
-    return cmocka_run_group_tests(tests, load, unload);
+    return cmocka_run_group_tests(tests, ow_shipped_load, ow_shipped_unload);
 }

@@ -12,44 +12,11 @@
 #include "oilway/check.h"
 #include "oilway/joint.h"
 #include "support/diagnostics.h"
-
-typedef struct shipped {
-    ow_test_diagnostics sink;
-    ow_context context;
-    ow_catalog *catalog;
-    ow_net *net;
-} shipped;
-
-static int load(void **state)
-{
-    const char *source = getenv("OW_SOURCE_DIR");
-    char folder[4096];
-    (void)snprintf(folder, sizeof folder, "%s/catalog", source != NULL ? source : ".");
-    const char *folders[] = {folder};
-    const ow_catalog_options options = {folders, 1, NULL, false, false};
-    shipped *self = calloc(1, sizeof *self);
-    if (self == NULL)
-        return -1;
-    self->context = ow_test_context(&self->sink);
-    *state = self;
-    if (ow_catalog_load(&self->context, &options, &self->catalog) != OW_OK)
-        return -1;
-    return ow_net_build(&self->context, self->catalog, &self->net) == OW_OK ? 0 : -1;
-}
-
-static int unload(void **state)
-{
-    shipped *self = *state;
-    ow_net_free(self->net);
-    ow_catalog_free(self->catalog);
-    ow_test_diagnostics_clear(&self->sink);
-    free(self);
-    return 0;
-}
+#include "support/shipped.h"
 
 static void what_mates_is_what_the_joint_table_says(void **state)
 {
-    shipped *self = *state;
+    ow_shipped *self = *state;
     size_t count = ow_net_kind_count(self->net), pairs = 0;
     assert_true(count > 300);
     for (size_t a = 0; a < count; a++)
@@ -76,7 +43,7 @@ typedef struct tally {
     size_t found, none;
 } tally;
 
-static void assert_sound(shipped *self, const ow_layout *layout)
+static void assert_sound(ow_shipped *self, const ow_layout *layout)
 {
     ow_findings findings = ow_findings_new(&self->context);
     assert_int_equal(ow_check_layout(&self->context, self->catalog, layout, &findings, NULL), OW_OK);
@@ -89,7 +56,7 @@ static void assert_sound(shipped *self, const ow_layout *layout)
     assert_int_equal(ow_layout_joint_count(layout), ow_layout_part_count(layout) + served);
 }
 
-static void try_ask(shipped *self, const ow_ask_words *words, tally *sum)
+static void try_ask(ow_shipped *self, const ow_ask_words *words, tally *sum)
 {
     ow_ask_set set;
     assert_int_equal(ow_ask_read(&self->context, self->catalog, self->net, words, &set), OW_OK);
@@ -112,7 +79,7 @@ static void try_ask(shipped *self, const ow_ask_words *words, tally *sum)
 }
 
 /* Every engine against every turbo, from each source port to each inlet of the circuit. */
-static void try_circuit(shipped *self, const char *circuit, ow_circuit of, const char *keep, tally *sum)
+static void try_circuit(ow_shipped *self, const char *circuit, ow_circuit of, const char *keep, tally *sum)
 {
     for (size_t i = 0; i < ow_catalog_machine_count(self->catalog); i++)
         for (size_t j = 0; j < ow_catalog_machine_count(self->catalog); j++) {
@@ -141,7 +108,7 @@ static void try_circuit(shipped *self, const char *circuit, ow_circuit of, const
 
 static void every_feed_found_is_found_sound_by_the_check(void **state)
 {
-    shipped *self = *state;
+    ow_shipped *self = *state;
     tally sum = {0, 0};
     try_circuit(self, "feed", OW_FEED, NULL, &sum);
     assert_true(sum.found >= 150);
@@ -150,7 +117,7 @@ static void every_feed_found_is_found_sound_by_the_check(void **state)
 
 static void every_feed_with_a_kept_switch_is_found_sound(void **state)
 {
-    shipped *self = *state;
+    ow_shipped *self = *state;
     tally sum = {0, 0};
     try_circuit(self, "feed", OW_FEED, "sw-2", &sum);
     assert_true(sum.found >= 150);
@@ -159,7 +126,7 @@ static void every_feed_with_a_kept_switch_is_found_sound(void **state)
 
 static void every_drain_and_coolant_line_found_is_found_sound(void **state)
 {
-    shipped *self = *state;
+    ow_shipped *self = *state;
     tally sum = {0, 0};
     try_circuit(self, "drain", OW_DRAIN, NULL, &sum);
     try_circuit(self, "coolant", OW_COOLANT, NULL, &sum);
@@ -175,5 +142,5 @@ int main(void)
         cmocka_unit_test(every_feed_with_a_kept_switch_is_found_sound),
         cmocka_unit_test(every_drain_and_coolant_line_found_is_found_sound),
     };
-    return cmocka_run_group_tests(tests, load, unload);
+    return cmocka_run_group_tests(tests, ow_shipped_load, ow_shipped_unload);
 }
